@@ -1,0 +1,61 @@
+using System.Globalization;
+
+namespace SunLessons.Uncertainty;
+
+/// <summary>One input of a measurement: its value, how well it is known, and in what shape. Immutable.</summary>
+/// <remarks>Source of the words: JCGM 100:2008 (GUM), 4.1 to 4.3. The unit is a word for people; nothing is converted by it.</remarks>
+public sealed record Quantity
+{
+    private Quantity(string name, string unit, double value, double standardUncertainty, Distribution shape)
+    {
+        Name = name;
+        Unit = unit;
+        Value = value;
+        StandardUncertainty = standardUncertainty;
+        Shape = shape;
+    }
+
+    /// <summary>What it is, in plain words.</summary>
+    public string Name { get; }
+
+    /// <summary>The unit of value and uncertainty, such as <c>degrees</c> or <c>minutes</c>.</summary>
+    public string Unit { get; }
+
+    /// <summary>The estimate, in <see cref="Unit"/>.</summary>
+    public double Value { get; }
+
+    /// <summary>The standard uncertainty, in <see cref="Unit"/>; zero or positive.</summary>
+    public double StandardUncertainty { get; }
+
+    /// <summary>The shape from which the standard uncertainty was found.</summary>
+    public Distribution Shape { get; }
+
+    /// <summary>A quantity known by its standard uncertainty (one standard deviation).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or the uncertainty is negative.</exception>
+    public static Quantity Normal(string name, string unit, double value, double standardUncertainty) =>
+        new(name, unit, Finite(value), Size(standardUncertainty), Distribution.Normal);
+
+    /// <summary>A quantity that lies within plus or minus a half-width, equally likely everywhere (GUM 4.3.7).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or the half-width is negative.</exception>
+    public static Quantity Uniform(string name, string unit, double value, double halfWidth) =>
+        new(name, unit, Finite(value), Size(halfWidth) / Math.Sqrt(3.0), Distribution.Uniform);
+
+    /// <summary>A quantity that lies within plus or minus a half-width, likeliest in the middle (GUM 4.3.9).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or the half-width is negative.</exception>
+    public static Quantity Triangular(string name, string unit, double value, double halfWidth) =>
+        new(name, unit, Finite(value), Size(halfWidth) / Math.Sqrt(6.0), Distribution.Triangular);
+
+    /// <summary>Such as <c>level, east to west = 0 ± 0.577 degrees (standard)</c>.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{Name} = {Value:0.######} ± {StandardUncertainty:0.###} {Unit} (standard)");
+
+    private static double Finite(double value) => double.IsFinite(value)
+        ? value
+        : throw new ArgumentOutOfRangeException(nameof(value), "A quantity's value must be a finite number; leave an unknown one out of the budget.");
+
+    private static double Size(double size) => double.IsFinite(size) && size >= 0.0
+        ? size
+        : throw new ArgumentOutOfRangeException(
+            nameof(size),
+            $"Uncertainty {size.ToString(CultureInfo.InvariantCulture)} is not allowed; give 0 or a positive number in the quantity's unit.");
+}
