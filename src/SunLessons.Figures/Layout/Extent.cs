@@ -1,0 +1,47 @@
+namespace SunLessons.Figures.Layout;
+
+/// <summary>From where to where an axis runs.</summary>
+internal readonly record struct Extent(double Min, double Max)
+{
+    public double Length => Max - Min;
+
+    public double Middle => (Min + Max) / 2;
+
+    /// <summary>Takes the ends the axis gives; those it leaves open come from the data, with room, at a round value.</summary>
+    public static Extent Of(Figure figure, bool across)
+    {
+        var axis = across ? figure.X : figure.Y;
+        if (axis.Kind == AxisKind.Names)
+        {
+            return new Extent(axis.Min ?? -0.6, axis.Max ?? axis.Names.Length - 0.4);
+        }
+
+        var values = figure.Series.SelectMany(s => across ? s.X : s.Y)
+            .Concat(figure.Notes.Select(n => across ? n.X : n.Y))
+            .Concat(figure.Marks.Where(m => m.Across != across).Select(m => m.At))
+            .Concat(!across && figure.Series.Any(s => s.Kind is SeriesKind.Bars or SeriesKind.Area) ? [0.0] : [])
+            .Where(double.IsFinite)
+            .ToArray();
+        var low = axis.Min ?? (values.Length > 0 ? values.Min() : 0);
+        var high = axis.Max ?? (values.Length > 0 ? values.Max() : low + 1);
+        if (high <= low)
+        {
+            // One value only: half a unit, or a twentieth of it, to each side.
+            var half = Math.Max(0.5, Math.Abs(low) * 0.05);
+            (low, high) = (axis.Min ?? low - half, axis.Max ?? high + half);
+            if (high <= low)
+            {
+                high = low + 1;
+            }
+        }
+
+        var room = (high - low) * (figure.EqualScales ? 0.06 : across ? 0.0 : 0.05);
+        var step = Ticks.Step(axis, low, high, figure.EqualScales ? 20 : 8);
+        return new Extent(
+            axis.Min ?? (figure.EqualScales || across ? low - room : Math.Floor((low == 0 ? low : low - room) / step) * step),
+            axis.Max ?? (figure.EqualScales || across ? high + room : Math.Ceiling((high == 0 ? high : high + room) / step) * step));
+    }
+
+    /// <summary>Widens both ways to a length.</summary>
+    public Extent WidenedTo(double length) => length <= Length ? this : new Extent(Middle - length / 2, Middle + length / 2);
+}

@@ -1,0 +1,21 @@
+namespace SunLessons.Figures.Layout;
+
+/// <summary>A text with its place: the lines, where the first line's middle stands, and how the lines are anchored.</summary>
+/// <param name="Lines">The words, line by line.</param>
+/// <param name="X">Where the lines are anchored.</param>
+/// <param name="Y">The middle of the whole block.</param>
+/// <param name="Anchor"><c>start</c>, <c>middle</c> or <c>end</c>.</param>
+/// <param name="Ink">Its colour.</param>
+/// <param name="FromX">Where its thread begins (the point it belongs to).</param>
+/// <param name="FromY">Where its thread begins.</param>
+/// <param name="InMargin">Whether it stands in the margin on the right, outside the frame.</param>
+internal sealed record PlacedText(IReadOnlyList<string> Lines, double X, double Y, string Anchor, Ink Ink, double FromX, double FromY, bool InMargin)
+{
+    public Box Box(double size, double lineHeight)
+    {
+        var width = Lines.Max(line => TextMeasure.Width(line, size));
+        var left = Anchor switch { "middle" => X - width / 2, "end" => X - width, _ => X };
+        var height = Lines.Count * lineHeight;
+        return Layout.Box.At(left, Y - height / 2, width, height);
+    }
+}

@@ -1,0 +1,216 @@
+using System.Text.Json.Nodes;
+
+namespace SunLessons.Figures.Layout;
+
+/// <summary>
+/// Axes, words and reference lines of a figure as plotly.js wants them. The height is fixed and the same as in the drawing, so that labels
+/// in the margin stand where they were placed; the width is the page's, so labels near points are set off from their points.
+/// </summary>
+internal static class PlotlyLayout
+{
+    public static PlotFrame FrameOf(Figure figure) => new(figure, 640, 400, 16);
+
+    public static JsonObject Of(Figure figure, PlotFrame frame)
+    {
+        var layout = new JsonObject
+        {
+            ["title"] = new JsonObject
+            {
+                ["text"] = "<b>" + string.Join("<br>", frame.TitleLines.Select(PlotlyTrace.E)) + "</b>",
+                ["font"] = new JsonObject { ["size"] = frame.TitleSize },
+                ["x"] = 0.0,
+                ["xanchor"] = "left",
+                ["xref"] = "container",
+                ["y"] = 1.0,
+                ["yanchor"] = "top",
+                ["pad"] = new JsonObject { ["l"] = 12, ["t"] = 8 },
+            },
+            ["meta"] = new JsonObject { ["title"] = figure.Title, ["description"] = figure.Description },
+            ["font"] = new JsonObject { ["family"] = "Arial, Helvetica, Liberation Sans, sans-serif", ["size"] = frame.Size, ["color"] = "#000000" },
+            ["paper_bgcolor"] = "#ffffff",
+            ["plot_bgcolor"] = "#ffffff",
+            ["height"] = R(frame.Height),
+            ["margin"] = new JsonObject { ["l"] = R(frame.Plot.Left), ["r"] = R(frame.Width - frame.Plot.Right), ["t"] = R(frame.Plot.Top), ["b"] = R(frame.Height - frame.Plot.Bottom), ["pad"] = 0 },
+            ["showlegend"] = false,
+            ["hovermode"] = "closest",
+            ["dragmode"] = false,
+            ["xaxis"] = AxisTree(figure, figure.X, frame.XExtent, frame.XTicks, frame.XTitleLines),
+            ["yaxis"] = AxisTree(figure, figure.Y, frame.YExtent, frame.YTicks, []),
+            ["annotations"] = new JsonArray([.. Words(figure, frame)]),
+            ["shapes"] = new JsonArray([.. Lines(figure, frame)]),
+        };
+        if (figure.EqualScales)
+        {
+            layout["yaxis"]!["scaleanchor"] = "x";
+            layout["yaxis"]!["scaleratio"] = 1;
+        }
+
+        return layout;
+    }
+
+    /// <summary>Keys that differ, dotted where an object lies inside; null where a key went away.</summary>
+    public static JsonObject Changes(JsonObject before, JsonObject after)
+    {
+        var changes = new JsonObject();
+        Compare(before, after, "", changes);
+        return changes;
+    }
+
+    private static void Compare(JsonObject before, JsonObject after, string path, JsonObject changes)
+    {
+        foreach (var (name, value) in after)
+        {
+            if (before[name] is JsonObject old && value is JsonObject now)
+            {
+                Compare(old, now, path + name + ".", changes);
+            }
+            else if (!JsonNode.DeepEquals(before[name], value))
+            {
+                changes[path + name] = value?.DeepClone();
+            }
+        }
+
+        foreach (var (name, _) in before)
+        {
+            if (!after.ContainsKey(name))
+            {
+                changes[path + name] = null;
+            }
+        }
+    }
+
+    private static double R(double value) => Math.Round(value, 2) + 0.0;
+
+    // Six figures after the point serve ranges of thousands and of thousandths.
+    private static double D(double value) => Math.Round(value, 6) + 0.0;
+
+    private static JsonObject AxisTree(Figure figure, Axis axis, Extent extent, IReadOnlyList<Tick> ticks, IReadOnlyList<string> lines)
+    {
+        var tree = new JsonObject
+        {
+            ["range"] = new JsonArray(D(extent.Min), D(extent.Max)),
+            ["fixedrange"] = true,
+            ["visible"] = figure.ShowsAxes,
+            ["showline"] = true,
+            ["mirror"] = true,
+            ["linecolor"] = "#595959",
+            ["gridcolor"] = "#d4d4d4",
+            ["showgrid"] = axis.Kind != AxisKind.Names,
+            ["zeroline"] = axis.Kind == AxisKind.Number,
+            ["zerolinecolor"] = "#595959",
+            ["zerolinewidth"] = 1,
+            ["ticks"] = "outside",
+            ["ticklen"] = 6,
+            ["tickcolor"] = "#595959",
+        };
+        if (axis.Kind == AxisKind.Number && axis.Unit != "°")
+        {
+            // The page's width is not known here: plotly.js chooses as many round values as fit.
+            tree["nticks"] = lines.Count > 0 ? 10 : Math.Max(3, ticks.Count + 1);
+        }
+        else
+        {
+            tree["tickmode"] = "array";
+            tree["tickvals"] = new JsonArray([.. ticks.Select(t => (JsonNode)D(t.Value))]);
+            tree["ticktext"] = new JsonArray([.. ticks.Select(t => (JsonNode)PlotlyTrace.E(t.Text))]);
+        }
+
+        if (lines.Count > 0)
+        {
+            tree["title"] = new JsonObject { ["text"] = string.Join("<br>", lines.Select(PlotlyTrace.E)), ["standoff"] = 6 };
+        }
+
+        return tree;
+    }
+
+    private static IEnumerable<JsonNode> Words(Figure figure, PlotFrame frame)
+    {
+        var plot = frame.Plot;
+        if (frame.YTitleLines.Count > 0)
+        {
+            // Above the axis and level, as in the drawing; set off to the left by the width of the tick words.
+            yield return new JsonObject
+            {
+                ["text"] = string.Join("<br>", frame.YTitleLines.Select(PlotlyTrace.E)),
+                ["showarrow"] = false,
+                ["align"] = "left",
+                ["xref"] = "paper",
+                ["x"] = 0,
+                ["xanchor"] = "left",
+                ["xshift"] = R(12 - plot.Left),
+                ["yref"] = "paper",
+                ["y"] = 1,
+                ["yanchor"] = "bottom",
+                ["yshift"] = R(frame.LineHeight * 0.3),
+            };
+        }
+
+        foreach (var label in frame.Labels)
+        {
+            var word = new JsonObject
+            {
+                ["text"] = string.Join("<br>", label.Lines.Select(PlotlyTrace.E)),
+                ["showarrow"] = false,
+                ["font"] = new JsonObject { ["color"] = "#000000" },
+                ["align"] = label.Anchor switch { "middle" => "center", "end" => "right", _ => "left" },
+                ["xanchor"] = label.Anchor switch { "middle" => "center", "end" => "right", _ => "left" },
+                ["yanchor"] = "middle",
+                ["borderpad"] = 0,
+            };
+            if (label.InMargin)
+            {
+                word["xref"] = "paper";
+                word["x"] = 1;
+                word["xshift"] = R(label.X - plot.Right);
+                word["yref"] = "paper";
+                word["y"] = D((plot.Bottom - label.Y) / plot.Height);
+            }
+            else
+            {
+                word["x"] = D(frame.XExtent.Min + (label.FromX - plot.Left) / plot.Width * frame.XExtent.Length);
+                word["xshift"] = R(label.X - label.FromX);
+                word["y"] = D(frame.YExtent.Min + (plot.Bottom - label.FromY) / plot.Height * frame.YExtent.Length);
+                word["yshift"] = R(label.FromY - label.Y);
+                word["bgcolor"] = "rgba(255,255,255,0.7)";
+            }
+
+            yield return word;
+        }
+    }
+
+    private static IEnumerable<JsonNode> Lines(Figure figure, PlotFrame frame)
+    {
+        foreach (var mark in figure.Marks)
+        {
+            yield return new JsonObject
+            {
+                ["type"] = "line",
+                ["layer"] = "below",
+                ["xref"] = mark.Across ? "paper" : "x",
+                ["x0"] = mark.Across ? 0 : D(mark.At),
+                ["x1"] = mark.Across ? 1 : D(mark.At),
+                ["yref"] = mark.Across ? "y" : "paper",
+                ["y0"] = mark.Across ? D(mark.At) : 0,
+                ["y1"] = mark.Across ? D(mark.At) : 1,
+                ["line"] = new JsonObject { ["color"] = "#000000", ["width"] = 1.5, ["dash"] = "2px,4px" },
+            };
+        }
+
+        foreach (var label in frame.Labels.Where(l => l.InMargin))
+        {
+            yield return new JsonObject
+            {
+                ["type"] = "line",
+                ["xref"] = "paper",
+                ["xsizemode"] = "pixel",
+                ["xanchor"] = 1,
+                ["x0"] = 3,
+                ["x1"] = R(label.X - 4 - frame.Plot.Right),
+                ["yref"] = "paper",
+                ["y0"] = D((frame.Plot.Bottom - label.FromY) / frame.Plot.Height),
+                ["y1"] = D((frame.Plot.Bottom - label.Y) / frame.Plot.Height),
+                ["line"] = new JsonObject { ["color"] = label.Ink.Hex(), ["width"] = 1 },
+            };
+        }
+    }
+}

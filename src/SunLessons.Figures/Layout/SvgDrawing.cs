@@ -1,0 +1,253 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+
+namespace SunLessons.Figures.Layout;
+
+/// <summary>The SVG text of one figure, from back to front: ground, grid, fills, lines, markers, words.</summary>
+internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
+{
+    private const string Grid = "#d4d4d4";
+    private const string Edge = "#595959";
+    private readonly StringBuilder _text = new();
+
+    private Figure Figure => frame.Figure;
+
+    public string Text()
+    {
+        var id = options.IdPrefix ?? "f" + Hash(Figure.Title + "\n" + Figure.Description + "\n" + Figure.Summary);
+        var w = N(frame.Width);
+        var h = N(frame.Height);
+        _text.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sunlessons-drawing\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" aria-labelledby=\"{E(id)}-t {E(id)}-d\" font-family=\"Arial, Helvetica, 'Liberation Sans', sans-serif\" font-size=\"{N(frame.Size)}\" fill=\"#000000\">\n");
+        _text.Append($"<title id=\"{E(id)}-t\">{E(Figure.Title)}</title>\n<desc id=\"{E(id)}-d\">{E(Figure.Description)} {E(Figure.Summary)}</desc>\n");
+        _text.Append($"<rect width=\"{w}\" height=\"{h}\" fill=\"#ffffff\"/>\n");
+        Headings();
+        if (Figure.ShowsAxes)
+        {
+            Axes();
+        }
+
+        Marks();
+        for (var i = 0; i < Figure.Series.Length; i++)
+        {
+            Draw(Figure.Series[i], frame.Looks[i], i);
+        }
+
+        Words();
+        return _text.Append("</svg>\n").ToString();
+    }
+
+    private static string N(double value)
+    {
+        var rounded = Math.Round(value, 2, MidpointRounding.AwayFromZero);
+        return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
+    }
+
+    private static string E(string text) => WebUtility.HtmlEncode(text);
+
+    // FNV-1a, 32 bit: only to make ids that differ between figures and never between runs.
+    private static string Hash(string text)
+    {
+        var hash = 2166136261u;
+        foreach (var letter in text)
+        {
+            hash = (hash ^ letter) * 16777619u;
+        }
+
+        return hash.ToString("x8", CultureInfo.InvariantCulture);
+    }
+
+    private static string Dashes(LineStyle style, double width) => style switch
+    {
+        LineStyle.Dash => $" stroke-dasharray=\"{N(4 * width)} {N(2.4 * width)}\"",
+        LineStyle.Dot => $" stroke-dasharray=\"{N(0.1)} {N(2.2 * width)}\"",
+        LineStyle.DashDot => $" stroke-dasharray=\"{N(4 * width)} {N(2.2 * width)} {N(0.1)} {N(2.2 * width)}\"",
+        _ => "",
+    };
+
+    private string Colour(Ink ink) => options.BlackOnly ? "#000000" : ink.Hex();
+
+    private void Line(double x1, double y1, double x2, double y2, string stroke, double width, string more = "") =>
+        _text.Append($"<line x1=\"{N(x1)}\" y1=\"{N(y1)}\" x2=\"{N(x2)}\" y2=\"{N(y2)}\" stroke=\"{stroke}\" stroke-width=\"{N(width)}\"{more}/>\n");
+
+    // The middle of small letters stands about a third of the letter size above the line they are written on.
+    private void Word(string text, double x, double middle, string anchor = "start", string more = "") =>
+        _text.Append($"<text x=\"{N(x)}\" y=\"{N(middle + frame.Size * 0.35)}\"{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}{more}>{E(text)}</text>\n");
+
+    private void Headings()
+    {
+        var y = 6 + frame.TitleSize * 0.65;
+        foreach (var line in frame.TitleLines)
+        {
+            Word(line, 12, y, more: $" font-size=\"{N(frame.TitleSize)}\" font-weight=\"bold\"");
+            y += frame.TitleSize * 1.3;
+        }
+
+        y += (frame.LineHeight - frame.TitleSize * 1.3) / 2 + 2;
+        foreach (var line in frame.YTitleLines)
+        {
+            Word(line, 12, y);
+            y += frame.LineHeight;
+        }
+    }
+
+    private void Axes()
+    {
+        var plot = frame.Plot;
+        foreach (var tick in frame.YTicks)
+        {
+            var y = frame.PixelY(tick.Value);
+            Line(plot.Left, y, plot.Right, y, tick.Value == 0 ? Edge : Grid, 1);
+            Line(plot.Left - 6, y, plot.Left, y, Edge, 1);
+            Word(tick.Text, plot.Left - 10, y, "end");
+        }
+
+        var row = 0;
+        foreach (var tick in frame.XTicks)
+        {
+            var x = frame.PixelX(tick.Value);
+            if (Figure.X.Kind != AxisKind.Names)
+            {
+                Line(x, plot.Top, x, plot.Bottom, tick.Value == 0 && Figure.EqualScales ? Edge : Grid, 1);
+            }
+
+            Line(x, plot.Bottom, x, plot.Bottom + 6, Edge, 1);
+            Word(tick.Text, x, plot.Bottom + 10 + frame.LineHeight * (0.5 + row % frame.XTickRows), "middle");
+            row++;
+        }
+
+        _text.Append($"<rect x=\"{N(plot.Left)}\" y=\"{N(plot.Top)}\" width=\"{N(plot.Width)}\" height=\"{N(plot.Height)}\" fill=\"none\" stroke=\"{Edge}\" stroke-width=\"1\"/>\n");
+        for (var i = 0; i < frame.XTitleLines.Count; i++)
+        {
+            // Under the middle of the frame, or as near to it as the sheet lets the words be.
+            var half = TextMeasure.Width(frame.XTitleLines[i], frame.Size) / 2 + 6;
+            var middle = Math.Clamp((plot.Left + plot.Right) / 2, Math.Min(half, frame.Width / 2), Math.Max(frame.Width - half, frame.Width / 2));
+            Word(frame.XTitleLines[i], middle, frame.Height - 8 - frame.LineHeight * (frame.XTitleLines.Count - i - 0.5), "middle");
+        }
+    }
+
+    private void Marks()
+    {
+        var plot = frame.Plot;
+        foreach (var mark in Figure.Marks)
+        {
+            if (mark.Across && mark.At >= frame.YExtent.Min && mark.At <= frame.YExtent.Max)
+            {
+                Line(plot.Left, frame.PixelY(mark.At), plot.Right, frame.PixelY(mark.At), "#000000", 1.5, " stroke-dasharray=\"2 4\"");
+            }
+            else if (!mark.Across && mark.At >= frame.XExtent.Min && mark.At <= frame.XExtent.Max)
+            {
+                Line(frame.PixelX(mark.At), plot.Top, frame.PixelX(mark.At), plot.Bottom, "#000000", 1.5, " stroke-dasharray=\"2 4\"");
+            }
+        }
+    }
+
+    private void Draw(Series series, Look look, int order)
+    {
+        var colour = Colour(look.Ink);
+        var points = Enumerable.Range(0, series.Count)
+            .Select(i => (X: frame.PixelX(series.X[i]), Y: frame.PixelY(series.Y[i])))
+            .ToArray();
+        switch (series.Kind)
+        {
+            case SeriesKind.Bars:
+                DrawBars(look, order);
+                return;
+            case SeriesKind.Shape:
+                Shape(points, look);
+                return;
+            case SeriesKind.Area:
+                Fill(points, colour);
+                break;
+        }
+
+        if (series.Kind != SeriesKind.Points)
+        {
+            var path = Clipping.Path(points, frame.Plot);
+            if (path.Length > 0)
+            {
+                _text.Append($"<path d=\"{path}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{N(look.Width)}\" stroke-linejoin=\"round\" stroke-linecap=\"{(look.Line is LineStyle.Dot or LineStyle.DashDot ? "round" : "butt")}\"{Dashes(look.Line, look.Width)}/>\n");
+            }
+        }
+
+        // A line shows some six of its markers, set off from those of its neighbours.
+        var every = series.Kind is SeriesKind.Line or SeriesKind.Area ? Math.Max(1, series.Count / 6) : 1;
+        var first = every == 1 ? 0 : (every / 2 + order * every / 5) % every;
+        for (var i = first; i < points.Length && look.Marker != MarkerShape.None; i += every)
+        {
+            if (double.IsFinite(points[i].X) && double.IsFinite(points[i].Y) && frame.Plot.Contains(points[i].X, points[i].Y))
+            {
+                Marker(look.Marker, points[i].X, points[i].Y, series.Strong ? 7 : 5, colour);
+            }
+        }
+    }
+
+    private void Marker(MarkerShape shape, double x, double y, double r, string colour)
+    {
+        var looks = $"fill=\"{(shape is MarkerShape.Disc or MarkerShape.Diamond ? colour : "#ffffff")}\" stroke=\"{colour}\" stroke-width=\"2\"";
+        _text.Append(shape switch
+        {
+            MarkerShape.Disc => $"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(r)}\" {looks}/>\n",
+            MarkerShape.Square => $"<rect x=\"{N(x - r)}\" y=\"{N(y - r)}\" width=\"{N(2 * r)}\" height=\"{N(2 * r)}\" {looks}/>\n",
+            MarkerShape.Diamond => $"<path d=\"M{N(x)} {N(y - r * 1.3)}L{N(x + r * 1.3)} {N(y)}L{N(x)} {N(y + r * 1.3)}L{N(x - r * 1.3)} {N(y)}Z\" {looks}/>\n",
+            _ => $"<path d=\"M{N(x)} {N(y - r * 1.2)}L{N(x + r * 1.2)} {N(y + r)}L{N(x - r * 1.2)} {N(y + r)}Z\" {looks}/>\n",
+        });
+    }
+
+    private void DrawBars(Look look, int order)
+    {
+        // The first run of bars is full, the second empty, the next ones in between: told apart in black as well.
+        var place = Figure.Series.Take(order).Count(s => s.Kind == SeriesKind.Bars);
+        var fill = place switch { 0 => "1", 1 => "0", 2 => "0.5", _ => "0.25" };
+        foreach (var bar in Bars.Of(frame, order))
+        {
+            _text.Append($"<rect x=\"{N(bar.Left)}\" y=\"{N(Math.Min(bar.Foot, bar.End))}\" width=\"{N(bar.Right - bar.Left)}\" height=\"{N(Math.Abs(bar.End - bar.Foot))}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"{fill}\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"2\"/>\n");
+        }
+
+        if (frame.YExtent.Min < 0 && frame.YExtent.Max > 0)
+        {
+            Line(frame.Plot.Left, frame.PixelY(0), frame.Plot.Right, frame.PixelY(0), Edge, 1);
+        }
+    }
+
+    private void Shape((double X, double Y)[] points, Look look)
+    {
+        var path = Clipping.Polygon(points, frame.Plot);
+        if (path.Length > 0)
+        {
+            _text.Append($"<path d=\"{path}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"0.06\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"{N(look.Width)}\" stroke-linejoin=\"round\"{Dashes(look.Line, look.Width)}/>\n");
+        }
+    }
+
+    private void Fill((double X, double Y)[] points, string colour)
+    {
+        var zero = Math.Clamp(frame.PixelY(0), frame.Plot.Top, frame.Plot.Bottom);
+        foreach (var run in Clipping.Runs(points))
+        {
+            var path = Clipping.Polygon([(run[0].X, zero), .. run, (run[^1].X, zero)], frame.Plot);
+            if (path.Length > 0)
+            {
+                _text.Append($"<path d=\"{path}\" fill=\"{colour}\" fill-opacity=\"0.15\" stroke=\"none\"/>\n");
+            }
+        }
+    }
+
+    private void Words()
+    {
+        foreach (var label in frame.Labels)
+        {
+            if (label.InMargin)
+            {
+                Line(label.FromX + 3, label.FromY, label.X - 4, label.Y, Colour(label.Ink), 1);
+            }
+
+            var y = label.Y - (label.Lines.Count - 1) * frame.LineHeight / 2;
+            foreach (var line in label.Lines)
+            {
+                // A white edge keeps words readable where a grid line or a curve has to pass behind them.
+                Word(line, label.X, y, label.Anchor, label.InMargin ? "" : " paint-order=\"stroke\" stroke=\"#ffffff\" stroke-width=\"4\" stroke-linejoin=\"round\"");
+                y += frame.LineHeight;
+            }
+        }
+    }
+}
