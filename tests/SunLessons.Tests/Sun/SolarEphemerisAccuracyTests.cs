@@ -58,7 +58,7 @@ public sealed class SolarEphemerisAccuracyTests
         Within(0.28, 0.11, ra);
         Within(0.17, 0.06, dec);
         Within(0.020, 0.008, equation);
-        Within(7e-6, 2.5e-6, distance);
+        Within(7e-6, 3e-6, distance);
 
         // 0.007": 7e-6 au of 960"; 0.0003": the table gives 0.00001 arcminute.
         Within(0.0073, 0.003, semidiameter);
