@@ -155,4 +155,40 @@ public class MagneticFieldTests
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => GeomagneticModel.Wmm2025.At(Vigo, 2024.5));
         Assert.StartsWith("Year 2024.5 cannot be used: WMM2025 begins with 2025.0; ask about that year or a later one.", error.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void The_farthest_times_that_can_be_written_down_get_an_answer()
+    {
+        Assert.IsType<NorthAnswer.BeforeModels>(MagneticField.At(Vigo, Instant.MinValue));
+        Assert.IsType<NorthAnswer.AfterModels>(MagneticField.At(Vigo, Instant.MaxValue));
+        Assert.IsType<NorthAnswer.BeforeModels>(MagneticField.At(Vigo, LocalDate.MinIsoValue));
+        Assert.IsType<NorthAnswer.AfterModels>(MagneticField.At(Vigo, LocalDate.MaxIsoValue));
+    }
+
+    [Fact]
+    public void Computing_the_field_allocates_nothing()
+    {
+        var years = new[] { 1900.0, 1962.5, 2013.0, 2027.0 };
+        var sum = 0.0;
+        long before = 0;
+        for (var round = 0; round < 200; round++)
+        {
+            // The first rounds load the tables and compile.
+            if (round == 100)
+            {
+                before = GC.GetAllocatedBytesForCurrentThread();
+            }
+
+            foreach (var year in years)
+            {
+                var model = year < 2025.0 ? GeomagneticModel.Igrf14 : GeomagneticModel.Wmm2025;
+                sum += model.At(Vigo, year).Field.Declination.Degrees;
+            }
+        }
+
+        var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+
+        // One object a call would be 400 x 24 = 9600 bytes at least; the run-time itself may take a little when it recompiles a hot method.
+        Assert.True(allocated < 1000, $"{allocated} bytes in 400 evaluations, sum {sum}");
+    }
 }
