@@ -23,18 +23,9 @@ public static class ForwardModel
     /// <param name="sun">The Sun's direction along east, north and up.</param>
     public static DialReading Read(FlatDial dial, DialStance stance, LocalDirection sun)
     {
-        if (Math.Abs(dial.ScaleLatitude.Radians) < FlatStyleRadians || Math.Abs(dial.StyleLatitude.Radians) < FlatStyleRadians)
+        if (ScaleFault(dial) is { } fault)
         {
-            return new DialReading.Nothing(
-                NoReading.StyleParallelToPlate,
-                "A level dial for latitude 0 degrees has its style along the plate and no hour lines; choose a scale and style away from the equator, or another kind of dial.");
-        }
-
-        if (dial.ScaleLatitude.IsSouthern != dial.StyleLatitude.IsSouthern)
-        {
-            return new DialReading.Nothing(
-                NoReading.StyleUnderPlate,
-                $"A style for {dial.StyleLatitude} would run into a plate with a scale for {dial.ScaleLatitude}; use style and scale of one hemisphere.");
+            return fault;
         }
 
         if (sun.Up <= 0.0)
@@ -64,6 +55,23 @@ public static class ForwardModel
     /// <summary>What a dial shows at an hour angle and declination of the Sun, standing at a latitude.</summary>
     public static DialReading Read(FlatDial dial, DialStance stance, Latitude place, HourAngle hourAngle, SolarDeclination declination) =>
         Read(dial, stance, LocalDirection.FromHourAngle(hourAngle, declination, place));
+
+    /// <summary>Why a dial has no scale that could be read in any light, or null when it has one.</summary>
+    public static DialReading.Nothing? ScaleFault(FlatDial dial)
+    {
+        if (Math.Abs(dial.ScaleLatitude.Radians) < FlatStyleRadians || Math.Abs(dial.StyleLatitude.Radians) < FlatStyleRadians)
+        {
+            return new DialReading.Nothing(
+                NoReading.StyleParallelToPlate,
+                "A level dial for latitude 0 degrees has its style along the plate and no hour lines; choose a scale and style away from the equator, or another kind of dial.");
+        }
+
+        return dial.ScaleLatitude.IsSouthern != dial.StyleLatitude.IsSouthern
+            ? new DialReading.Nothing(
+                NoReading.StyleUnderPlate,
+                $"A style for {dial.StyleLatitude} would run into a plate with a scale for {dial.ScaleLatitude}; use style and scale of one hemisphere.")
+            : null;
+    }
 
     /// <summary>
     /// Direction of the style's shadow along the plate's axes (Z is zero). The point u of the style throws its shadow where the ray u − k·sun meets the

@@ -45,6 +45,15 @@ public sealed record Quantity
     public static Quantity Triangular(string name, string unit, double value, double halfWidth) =>
         new(name, unit, Finite(value), Size(halfWidth) / Math.Sqrt(6.0), Distribution.Triangular);
 
+    /// <summary>A quantity in a given shape; the size is the standard uncertainty of a bell and the half-width of the other shapes.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or the size is negative.</exception>
+    public static Quantity Of(string name, string unit, double value, double size, Distribution shape) => shape switch
+    {
+        Distribution.Uniform => Uniform(name, unit, value, size),
+        Distribution.Triangular => Triangular(name, unit, value, size),
+        _ => Normal(name, unit, value, size),
+    };
+
     /// <summary>Such as <c>level, east to west = 0 ± 0.577 degrees (standard)</c>.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture, $"{Name} = {Value:0.######} ± {StandardUncertainty:0.###} {Unit} (standard)");

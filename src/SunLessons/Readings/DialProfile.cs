@@ -1,0 +1,34 @@
+using SunLessons.Dials;
+
+namespace SunLessons.Readings;
+
+/// <summary>What is known of a dial: what its scale was made for, to what its style is set, how it stands. Immutable.</summary>
+public sealed record DialProfile
+{
+    /// <summary>A dial made for the place it stands in, level and true as far as is known. This is what a reading means when nothing else is said.</summary>
+    public static DialProfile Faultless { get; } = new();
+
+    /// <summary>The latitude its scale was made for, north positive; null means the place's own.</summary>
+    public Latitude? ScaleLatitude { get; init; }
+
+    /// <summary>To what the style is set when the scale is not the place's own.</summary>
+    public StyleSet Style { get; init; } = StyleSet.ForScale;
+
+    /// <summary>How the dial was set up.</summary>
+    public DialSetting Setting { get; init; } = new DialSetting.TakenAsRight();
+
+    /// <summary>
+    /// Whether the date's correction is worked by hand from a table of whole minutes. The amount here is computed all the same; only its doubt grows.
+    /// </summary>
+    public bool DateByTable { get; init; }
+
+    /// <summary>Whether nothing is known that would move a reading: then it is the Sun's own hour, whatever the kind of dial.</summary>
+    public bool IsFaultless => ScaleLatitude is null && !Setting.IsMeasured;
+
+    /// <summary>The dial's design when it stands at a latitude.</summary>
+    public FlatDial DialAt(Latitude place)
+    {
+        var scale = ScaleLatitude ?? place;
+        return new FlatDial(scale, Style == StyleSet.ForPlace ? place : scale);
+    }
+}
