@@ -1,0 +1,74 @@
+using System.Reflection;
+using System.Text;
+using SunLessons.Cells.Hosting;
+
+namespace SunLessons.Kernel.Engine;
+
+/// <summary>
+/// What every cell finds without importing anything: the library, NodaTime, and what lesson cells say. The namespaces are read
+/// from the assemblies, so a namespace that does not exist is never named.
+/// </summary>
+internal static class Preload
+{
+    // Of the assemblies below only these namespaces are for learners; hosting and the engine's own are not.
+    private static readonly string[] Wanted =
+    [
+        "SunLessons", "SunLessons.Sun", "SunLessons.CivilTime", "SunLessons.Magnetism", "SunLessons.Dials", "SunLessons.Readings",
+        "SunLessons.Places", "SunLessons.Uncertainty", "SunLessons.Logs", "SunLessons.Figures", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime",
+    ];
+
+    private static readonly string[] Names =
+        ["SunLessons", "SunLessons.Figures", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime", "MathNet.Numerics", "SunLessons.Kernel"];
+
+    /// <summary>The assemblies whose types cells can name.</summary>
+    public static IReadOnlyList<Assembly> Assemblies { get; } = Load();
+
+    /// <summary>The using directives that the first submission consists of.</summary>
+    public static string Usings { get; } = Compose();
+
+    private static List<Assembly> Load()
+    {
+        var loaded = new List<Assembly> { typeof(IWidgetHost).Assembly, typeof(Preload).Assembly };
+        foreach (var name in Names)
+        {
+            try
+            {
+                var assembly = Assembly.Load(name);
+                if (!loaded.Contains(assembly))
+                {
+                    loaded.Add(assembly);
+                }
+            }
+            catch (FileNotFoundException)
+            {
+                // Not part of this copy of the program: then cells cannot use it either.
+            }
+        }
+
+        return loaded;
+    }
+
+    private static string Compose()
+    {
+        var usings = new StringBuilder();
+        var exported = Assemblies
+            .SelectMany(a => a.GetName().Name == "NodaTime" ? ["NodaTime"] : a.GetExportedTypes().Select(t => t.Namespace))
+            .ToHashSet();
+        foreach (var name in Wanted.Where(exported.Contains))
+        {
+            usings.Append("using ").Append(name).Append(";\n");
+        }
+
+        // Verbs: methods that cells call by their bare names.
+        var verbs = Assemblies
+            .Where(a => a.GetName().Name is "SunLessons.Cells" or "SunLessons.Kernel")
+            .SelectMany(a => a.GetExportedTypes())
+            .Where(t => t is { IsAbstract: true, IsSealed: true, Namespace: "SunLessons.Cells" or "SunLessons.Kernel.Verbs" });
+        foreach (var type in verbs)
+        {
+            usings.Append("using static ").Append(type.FullName).Append(";\n");
+        }
+
+        return usings.ToString();
+    }
+}

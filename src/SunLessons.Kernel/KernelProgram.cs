@@ -1,0 +1,97 @@
+using System.Runtime.InteropServices;
+using SunLessons.Jupyter;
+using SunLessons.Jupyter.Client;
+using SunLessons.Jupyter.Server;
+using SunLessons.Kernel.Engine;
+using SunLessons.Kernel.Session;
+
+namespace SunLessons.Kernel;
+
+/// <summary>The kernel as a program: a process runs one kernel and ends with it.</summary>
+public static class KernelProgram
+{
+    /// <summary>
+    /// Serves the kernel that a connection file describes until it is asked to shut down, or until the process that started it
+    /// has ended (<see cref="KernelProcess.ParentVariable"/>, or JPY_PARENT_PID as Jupyter's clients set it).
+    /// Takes the process's console: from here on it belongs to the cells, and the kernel's own remarks go to the standard error stream.
+    /// </summary>
+    /// <param name="connectionFile">Path of the connection file.</param>
+    /// <returns>Exit code: 0 after a shutdown, 2 when the connection file is wrong or a port is taken.</returns>
+    public static async Task<int> RunAsync(string connectionFile)
+    {
+        // Not Console.Error: that is the cells' from now on, and a remark of ours must not land in a lesson.
+        var errors = new StreamWriter(Console.OpenStandardError()) { AutoFlush = true };
+        var log = (string line) =>
+        {
+            lock (errors)
+            {
+                errors.WriteLine(line.ReplaceLineEndings(" | "));
+            }
+        };
+
+        ConnectionFile connection;
+        try
+        {
+            connection = ConnectionFile.Read(connectionFile);
+        }
+        catch (Exception e) when (e is FormatException or IOException or UnauthorizedAccessException)
+        {
+            log(e.Message);
+            return 2;
+        }
+
+        ParentWatch.Start(log);
+        KeepAFolder();
+        await using var engine = new InteractiveEngine(log);
+        var warming = engine.WarmUpAsync();
+        using var transport = new SocketTransport(connection);
+        using var server = new KernelServer(transport, connection.Key, log);
+        using var session = new KernelSession(server, engine, log);
+        try
+        {
+            server.Start();
+        }
+        catch (IOException e)
+        {
+            log(e.Message);
+            return 2;
+        }
+
+        // Terminals and some clients interrupt by signal; that means the cell, not the kernel.
+        using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
+        {
+            context.Cancel = true;
+            session.Interrupt();
+        });
+        using var end = PosixSignalRegistration.Create(PosixSignal.SIGTERM, context =>
+        {
+            context.Cancel = true;
+            server.Stop();
+        });
+
+        await server.Completion.ConfigureAwait(false);
+        if (!warming.IsCompleted)
+        {
+            // Asked to end while still getting ready: nothing is running that would need it.
+            await Task.WhenAny(warming, Task.Delay(TimeSpan.FromSeconds(2))).ConfigureAwait(false);
+        }
+
+        // Threads that a cell left behind must not keep the process: after the sockets have sent the last reply, it ends.
+        server.Dispose();
+        ParentWatch.EndProcess(0);
+        return 0;
+    }
+
+    /// <summary>A working folder that has been deleted makes every cell fail: then the temporary folder takes its place.</summary>
+    private static void KeepAFolder()
+    {
+        try
+        {
+            _ = Directory.GetCurrentDirectory();
+        }
+        catch (IOException)
+        {
+            Directory.SetCurrentDirectory(Path.GetTempPath());
+        }
+    }
+}

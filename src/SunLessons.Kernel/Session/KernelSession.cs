@@ -1,0 +1,388 @@
+using System.Reflection;
+using System.Text.Json.Nodes;
+using SunLessons.Jupyter.Messages;
+using SunLessons.Jupyter.Server;
+using SunLessons.Kernel.Engine;
+using SunLessons.Kernel.Markup;
+using SunLessons.Kernel.Widgets;
+
+namespace SunLessons.Kernel.Session;
+
+/// <summary>Serves the protocol's requests with a script engine: one object for the life of a kernel.</summary>
+internal sealed class KernelSession : IDisposable
+{
+    private readonly KernelServer _server;
+    private readonly IScriptEngine _engine;
+    private readonly Action<string> _log;
+    private readonly CellConsole _console = new();
+    private readonly History _history = new();
+    private readonly Dictionary<int, string> _sources = [];
+    private readonly Lock _gate = new();
+    private CancellationTokenSource _stop = new();
+    private KernelRequest? _running;
+    private int _count;
+
+    public KernelSession(KernelServer server, IScriptEngine engine, Action<string> log)
+    {
+        _server = server;
+        _engine = engine;
+        _log = log;
+        _console.IsSilent = request => request.Content.Flag("silent");
+        var comms = new KernelComms(server);
+        Host = new CommWidgetHost(comms, data => Display(data), log);
+
+        server.Handle("kernel_info_request", Lane.Immediate, _ => Task.FromResult<JsonObject?>(Info()));
+        server.Handle("execute_request", Lane.Ordered, ExecuteAsync);
+        server.Handle("complete_request", Lane.Language, CompleteAsync);
+        server.Handle("inspect_request", Lane.Language, InspectAsync);
+        server.Handle("sunlessons_diagnose_request", Lane.Language, DiagnoseAsync);
+        server.Handle("is_complete_request", Lane.Immediate, IsComplete);
+        server.Handle("history_request", Lane.Immediate, request => Task.FromResult<JsonObject?>(_history.Answer(request.Content)));
+        server.Handle("interrupt_request", Lane.Immediate, Interrupt);
+        server.Handle("shutdown_request", Lane.Immediate, Shutdown);
+    }
+
+    public CommWidgetHost Host { get; }
+
+    public ValueText Values { get; } = new();
+
+    /// <summary>Takes the process's console for the cells.</summary>
+    public void TakeConsole()
+    {
+        _console.Install();
+        Console.SetIn(new CellInput(_console, () => _stop.Token));
+    }
+
+    public void Dispose()
+    {
+        _console.Dispose();
+        _stop.Dispose();
+    }
+
+    /// <summary>Shows something as an output of the running cell, or of the control that set the calling code off.</summary>
+    public void Display(JsonObject data, JsonObject? metadata = null, string? displayId = null, bool update = false)
+    {
+        if (KernelRequest.Current is not { } request || request.Content.Flag("silent"))
+        {
+            return;
+        }
+
+        _console.Flush();
+        var transient = new JsonObject();
+        if (displayId is not null)
+        {
+            transient["display_id"] = displayId;
+        }
+
+        request.Publish(
+            update ? "update_display_data" : "display_data",
+            new JsonObject { ["data"] = data, ["metadata"] = metadata ?? [], ["transient"] = transient });
+    }
+
+    /// <summary>Takes away what the running cell has shown.</summary>
+    public void ClearOutput(bool wait)
+    {
+        _console.Flush();
+        KernelRequest.Current?.Publish("clear_output", new JsonObject { ["wait"] = wait });
+    }
+
+    private static string Version { get; } =
+        typeof(KernelSession).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
+
+    private JsonObject Info() => new()
+    {
+        ["status"] = "ok",
+        ["protocol_version"] = MessageHeaders.ProtocolVersion,
+        ["implementation"] = "sunlessons",
+        ["implementation_version"] = Version,
+        ["language_info"] = new JsonObject
+        {
+            ["name"] = "C#",
+            ["version"] = "14.0",
+            ["mimetype"] = "text/x-csharp",
+            ["file_extension"] = ".cs",
+            ["pygments_lexer"] = "csharp",
+            ["codemirror_mode"] = "text/x-csharp",
+            ["nbconvert_exporter"] = "script",
+        },
+        ["banner"] = $"SunLessons {Version}: C# for sundials, the Sun and the compass ({_engine.Name})",
+        ["help_links"] = new JsonArray(),
+        ["debugger"] = false,
+        ["supported_features"] = new JsonArray(),
+    };
+
+    private async Task<JsonObject?> ExecuteAsync(KernelRequest request)
+    {
+        var code = request.Content.Text("code");
+        var silent = request.Content.Flag("silent");
+        var store = !silent && request.Content.Flag("store_history", true);
+        if (store)
+        {
+            _count++;
+        }
+
+        var number = _count;
+        lock (_gate)
+        {
+            _sources[number] = code;
+        }
+
+        if (store)
+        {
+            _history.Add(number, code);
+        }
+
+        if (!silent)
+        {
+            request.Publish("execute_input", new JsonObject { ["code"] = code, ["execution_count"] = number });
+        }
+
+        await _engine.WarmUpAsync().ConfigureAwait(false);
+        // The engine's preparations have put their own console in place once; from here on it is the cells'.
+        TakeConsole();
+        _stop.Dispose();
+        _stop = new CancellationTokenSource();
+        _running = request;
+        try
+        {
+            return await RunAsync(request, code, number, silent, store).ConfigureAwait(false);
+        }
+        finally
+        {
+            _running = null;
+            _console.Flush();
+        }
+    }
+
+    private async Task<JsonObject> RunAsync(KernelRequest request, string code, int number, bool silent, bool store)
+    {
+        var payload = new JsonArray();
+        if (code.TrimStart() is ['?', .. var asked] && asked.Trim().Length > 0)
+        {
+            payload.Add((JsonNode)Page(asked.Trim()));
+            return Done(number, [], payload);
+        }
+
+        var language = request.Message.Metadata.Object("sunlessons").Text("language");
+        CellResult result;
+        string shownCode;
+        if (MarkupCell.Read(code, language) is { } markup)
+        {
+            shownCode = markup.Script();
+            result = markup.Expressions.Count == 0
+                ? new CellFinished(true, Array.Empty<string>())
+                : await _engine.RunAsync(shownCode, 0).ConfigureAwait(false);
+            _console.Flush();
+            if (result is CellFinished { Value: string[] values })
+            {
+                var text = markup.Fill(values);
+                Display(new JsonObject { [markup.MediaType] = text, ["text/plain"] = MarkupCell.PlainText(text) });
+                return Done(number, [], payload);
+            }
+
+            if (result is CellNotCompiled { Errors: var errors })
+            {
+                result = new CellNotCompiled([.. errors.Select(e => InMarkup(e, markup.Expressions))]);
+                shownCode = "";
+            }
+        }
+        else
+        {
+            shownCode = code;
+            result = await _engine.RunAsync(code, number).ConfigureAwait(false);
+        }
+
+        _console.Flush();
+        if (result is CellFinished finished)
+        {
+            if (finished is { HasValue: true, Value: not null } && !silent)
+            {
+                var data = Values.Bundle(finished.Value);
+                if (store)
+                {
+                    _history.SetOutput(number, data.Text("text/plain"));
+                }
+
+                request.Publish("execute_result", new JsonObject { ["execution_count"] = number, ["data"] = data, ["metadata"] = new JsonObject() });
+            }
+
+            var expressions = await EvaluateAsync(request.Content.Object("user_expressions")).ConfigureAwait(false);
+            return Done(number, expressions, payload);
+        }
+
+        var failure = Describe(result, shownCode);
+        if (request.Content.Flag("stop_on_error", true))
+        {
+            // Only what waits already: a cell sent after the error was seen is the learner's next try.
+            request.AbortWaiting();
+        }
+
+        if (!silent)
+        {
+            request.Publish("error", Error(failure));
+        }
+
+        var reply = Error(failure);
+        reply["status"] = "error";
+        reply["execution_count"] = number;
+        reply["user_expressions"] = new JsonObject();
+        reply["payload"] = new JsonArray();
+        return reply;
+    }
+
+    private static JsonObject Done(int number, JsonObject expressions, JsonArray payload) => new()
+    {
+        ["status"] = "ok",
+        ["execution_count"] = number,
+        ["user_expressions"] = expressions,
+        ["payload"] = payload,
+    };
+
+    private static JsonObject Error(Traceback failure) => new()
+    {
+        ["ename"] = failure.Name,
+        ["evalue"] = failure.Message,
+        ["traceback"] = new JsonArray([.. failure.Lines.Select(l => (JsonNode)l)]),
+    };
+
+    private static CellDiagnostic InMarkup(CellDiagnostic error, IReadOnlyList<string> expressions)
+    {
+        // Expressions stand one a line behind the script's first line.
+        var index = Math.Clamp(error.StartLine - 2, 0, expressions.Count - 1);
+        return error with { Message = $"in {{{{ {expressions[index]} }}}}: {error.Message}", StartLine = index + 1, StartColumn = 1, EndLine = index + 1, EndColumn = 1 };
+    }
+
+    private Traceback Describe(CellResult result, string code) => result switch
+    {
+        CellNotCompiled { Errors: var errors } => Traceback.Of(errors, code),
+        CellThrew { Exception: var exception } => Traceback.Of(exception, Source),
+        CellStopped { Why: var why } => new Traceback("Stopped", why, [why]),
+        _ => throw new InvalidOperationException("No such end of a cell."),
+    };
+
+    private string? Source(int number)
+    {
+        lock (_gate)
+        {
+            return _sources.GetValueOrDefault(number);
+        }
+    }
+
+    private async Task<JsonObject> EvaluateAsync(JsonObject asked)
+    {
+        var answers = new JsonObject();
+        foreach (var (name, expression) in asked)
+        {
+            var code = expression is JsonValue value && value.TryGetValue<string>(out var text) ? text : "";
+            var result = await _engine.RunAsync(code, 0).ConfigureAwait(false);
+            if (result is CellFinished finished)
+            {
+                answers[name] = new JsonObject { ["status"] = "ok", ["data"] = Values.Bundle(finished.Value), ["metadata"] = new JsonObject() };
+            }
+            else
+            {
+                var error = Error(Describe(result, code));
+                error["status"] = "error";
+                answers[name] = error;
+            }
+        }
+
+        return answers;
+    }
+
+    private JsonObject Page(string asked)
+    {
+        var inspection = _engine.Inspect(asked, asked.Length);
+        var text = inspection is null
+            ? $"Nothing is known about \"{asked}\". Write ? and a name, as ?Math."
+            : Text(inspection);
+        return new JsonObject { ["source"] = "page", ["data"] = new JsonObject { ["text/plain"] = text }, ["start"] = 0 };
+    }
+
+    private static string Text(Inspection inspection) =>
+        inspection.Documentation.Length == 0 ? inspection.Declaration : inspection.Declaration + "\n\n" + inspection.Documentation;
+
+    private async Task<JsonObject?> CompleteAsync(KernelRequest request)
+    {
+        await _engine.WarmUpAsync().ConfigureAwait(false);
+        var code = request.Content.Text("code");
+        var list = _engine.Complete(code, CodePoints.ToUtf16(code, request.Content.Integer("cursor_pos", int.MaxValue)));
+        var start = CodePoints.FromUtf16(code, list.Start);
+        var end = CodePoints.FromUtf16(code, list.End);
+        var types = new JsonArray();
+        foreach (var item in list.Items)
+        {
+            types.Add((JsonNode)new JsonObject { ["text"] = item.Text, ["type"] = item.Kind, ["start"] = start, ["end"] = end });
+        }
+
+        return new JsonObject
+        {
+            ["matches"] = new JsonArray([.. list.Items.Select(i => (JsonNode)i.Text)]),
+            ["cursor_start"] = start,
+            ["cursor_end"] = end,
+            ["metadata"] = new JsonObject { ["_jupyter_types_experimental"] = types },
+        };
+    }
+
+    private async Task<JsonObject?> InspectAsync(KernelRequest request)
+    {
+        await _engine.WarmUpAsync().ConfigureAwait(false);
+        var code = request.Content.Text("code");
+        var inspection = _engine.Inspect(code, CodePoints.ToUtf16(code, request.Content.Integer("cursor_pos", int.MaxValue)));
+        return new JsonObject
+        {
+            ["found"] = inspection is not null,
+            ["data"] = inspection is null ? new JsonObject() : new JsonObject { ["text/plain"] = Text(inspection) },
+            ["metadata"] = new JsonObject(),
+        };
+    }
+
+    private async Task<JsonObject?> DiagnoseAsync(KernelRequest request)
+    {
+        await _engine.WarmUpAsync().ConfigureAwait(false);
+        var remarks = _engine.Diagnose(request.Content.Text("code")).Select(d => (JsonNode)new JsonObject
+        {
+            ["severity"] = d.Severity,
+            ["id"] = d.Id,
+            ["message"] = d.Message,
+            ["start_line"] = d.StartLine,
+            ["start_column"] = d.StartColumn,
+            ["end_line"] = d.EndLine,
+            ["end_column"] = d.EndColumn,
+        });
+        return new JsonObject { ["diagnostics"] = new JsonArray([.. remarks]) };
+    }
+
+    private Task<JsonObject?> IsComplete(KernelRequest request)
+    {
+        var (state, indent) = _engine.IsComplete(request.Content.Text("code"));
+        return Task.FromResult<JsonObject?>(state switch
+        {
+            Completeness.Complete => new JsonObject { ["status"] = "complete" },
+            Completeness.Incomplete => new JsonObject { ["status"] = "incomplete", ["indent"] = indent },
+            _ => new JsonObject { ["status"] = "invalid" },
+        });
+    }
+
+    private Task<JsonObject?> Interrupt(KernelRequest request)
+    {
+        Interrupt();
+        return Task.FromResult<JsonObject?>([]);
+    }
+
+    /// <summary>Stops the running cell; nothing happens when none runs.</summary>
+    public void Interrupt()
+    {
+        if (_running is not null)
+        {
+            _engine.Stop();
+            _stop.Cancel();
+        }
+    }
+
+    private Task<JsonObject?> Shutdown(KernelRequest request)
+    {
+        request.Afterwards = _server.Stop;
+        return Task.FromResult<JsonObject?>(new JsonObject { ["restart"] = request.Content.Flag("restart") });
+    }
+}

@@ -1,0 +1,115 @@
+using System.Text.Json.Nodes;
+using SunLessons.Cells.Hosting;
+using SunLessons.Jupyter.Server;
+using SunLessons.Jupyter.Widgets;
+
+namespace SunLessons.Kernel.Widgets;
+
+/// <summary>The cells' host in the kernel: widgets as standard comms, and our own page by a comm of its own ("sunlessons.page").</summary>
+internal sealed class CommWidgetHost : IWidgetHost
+{
+    /// <summary>Target of the comm that our page opens before anything else.</summary>
+    public const string PageTarget = "sunlessons.page";
+
+    private readonly WidgetComms _widgets;
+    private readonly Action<JsonObject> _display;
+    private readonly Action<string> _log;
+    private readonly List<KernelComm> _pages = [];
+    private readonly Lock _gate = new();
+
+    public CommWidgetHost(KernelComms comms, Action<JsonObject> display, Action<string> log)
+    {
+        _widgets = new WidgetComms(comms);
+        _display = display;
+        _log = log;
+        comms.Register(PageTarget, Opened);
+    }
+
+    public FrontEnd FrontEnd { get; } = new();
+
+    public IWidgetChannel Open(string model, JsonObject state) => new Channel(_widgets.Open(model, state));
+
+    public void Display(IWidgetChannel root, string plainText) => _display(new JsonObject
+    {
+        ["application/vnd.jupyter.widget-view+json"] = new JsonObject { ["version_major"] = 2, ["version_minor"] = 1, ["model_id"] = root.Id },
+        ["text/plain"] = plainText,
+    });
+
+    public void Display(IReadOnlyDictionary<string, JsonNode> mimeBundle)
+    {
+        var data = new JsonObject();
+        foreach (var (type, content) in mimeBundle)
+        {
+            data[type] = content.DeepClone();
+        }
+
+        _display(data);
+    }
+
+    public void Record(string key, JsonNode? value)
+    {
+        FrontEnd.Remember(key, value);
+        KernelComm[] pages;
+        lock (_gate)
+        {
+            pages = [.. _pages];
+        }
+
+        foreach (var page in pages)
+        {
+            page.Send(new JsonObject { ["record"] = new JsonObject { ["key"] = key, ["value"] = value?.DeepClone() } });
+        }
+    }
+
+    private void Opened(KernelComm comm, JsonObject hello)
+    {
+        lock (_gate)
+        {
+            _pages.Add(comm);
+        }
+
+        comm.Received += message => Take(() => FrontEnd.Receive(message));
+        comm.Closed += () =>
+        {
+            lock (_gate)
+            {
+                _pages.Remove(comm);
+            }
+        };
+        Take(() => FrontEnd.Open(hello));
+    }
+
+    private void Take(Action action)
+    {
+        try
+        {
+            action();
+        }
+        catch (ArgumentOutOfRangeException e)
+        {
+            _log($"The page sent a place that is none: {e.Message}");
+        }
+    }
+
+    private sealed class Channel : IWidgetChannel
+    {
+        private readonly Widget _widget;
+
+        public Channel(Widget widget)
+        {
+            _widget = widget;
+            widget.Changed += changed => Changed?.Invoke(changed);
+            widget.CustomReceived += content => CustomReceived?.Invoke(content);
+        }
+
+        public string Id => _widget.Id;
+
+        public event Action<JsonObject>? Changed;
+
+        public event Action<JsonObject>? CustomReceived;
+
+        public void Update(JsonObject changed) => _widget.Update(changed);
+
+        public void SendCustom(JsonObject content) => _widget.SendCustom(content);
+    }
+}
