@@ -5,8 +5,8 @@ namespace SunLessons.Tests.Magnetism;
 /// <summary>Declination at the eight towns of the lessons, and how it drifts.</summary>
 public class TownDeclinationTests
 {
-    // Declination in 1900, 1960 and 2025 (degrees, east positive) and yearly change in 2025, as the lesson design lists them: made
-    // with IGRF-14 by another program and printed to 0.1 degree and 0.01 degree a year. A cross-check, not an authority.
+    // Declination in 1900, 1960 and 2025 (degrees, east positive) and yearly change in 2025 as another program made them from IGRF-14
+    // for the lessons, printed to 0.1 degree and 0.01 degree a year. A cross-check, not an authority.
     public static TheoryData<string, double, double, double, double, double, double> Towns => new()
     {
         { "Tromso", 69.65, 18.96, -6.1, 2.1, 10.8, 0.26 },
