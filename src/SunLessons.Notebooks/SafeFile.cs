@@ -6,14 +6,17 @@ namespace SunLessons.Notebooks;
 /// that replaces). A process killed at any moment leaves the previous file whole, and at worst one unfinished file whose
 /// name ends in ".part" and that nothing reads.
 /// </summary>
-internal static class SafeFile
+public static class SafeFile
 {
+    /// <summary>How the name of a file that was never finished ends; nothing reads such a file.</summary>
     public const string UnfinishedEnding = ".part";
 
     // A virus scanner or an indexer may hold the old file open for a moment on Windows; the rename is then refused.
     private const int Attempts = 6;
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
 
+    /// <summary>Puts new content in a file's place; the folder must be there.</summary>
+    /// <exception cref="IOException">It could not be written; the old file is as it was.</exception>
     public static void Replace(string path, ReadOnlySpan<byte> content)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;

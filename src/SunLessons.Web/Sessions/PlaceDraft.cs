@@ -1,0 +1,52 @@
+using SunLessons.CivilTime;
+using SunLessons.Places;
+
+namespace SunLessons.Web.Sessions;
+
+/// <summary>What was typed for a place, field by field, with one sentence for each field that cannot be used.</summary>
+public sealed class PlaceDraft
+{
+    /// <summary>The name; any text.</summary>
+    public string Name { get; set; } = "";
+
+    /// <summary>The latitude as typed.</summary>
+    public string Latitude { get; set; } = "";
+
+    /// <summary>The longitude as typed.</summary>
+    public string Longitude { get; set; } = "";
+
+    /// <summary>The zone's name as typed.</summary>
+    public string Zone { get; set; } = "";
+
+    /// <summary>What is wrong with the latitude; nothing when it can be used.</summary>
+    public string? LatitudeProblem { get; private set; }
+
+    /// <summary>What is wrong with the longitude; nothing when it can be used.</summary>
+    public string? LongitudeProblem { get; private set; }
+
+    /// <summary>What is wrong with the zone; nothing when it can be used.</summary>
+    public string? ZoneProblem { get; private set; }
+
+    /// <summary>A draft filled from a place.</summary>
+    public static PlaceDraft From(Place place) => new()
+    {
+        Name = place.Name,
+        Latitude = place.Point.Latitude.ToString(),
+        Longitude = place.Point.Longitude.ToString(),
+        Zone = place.ZoneId,
+    };
+
+    /// <summary>The place that was typed, or nothing; the problems then say why. What was typed stays as it is.</summary>
+    public Place? Read()
+    {
+        var latitudeIsGood = CoordinateText.TryReadLatitude(Latitude, out var latitude, out var latitudeProblem);
+        var longitudeIsGood = CoordinateText.TryReadLongitude(Longitude, out var longitude, out var longitudeProblem);
+        LatitudeProblem = latitudeProblem;
+        LongitudeProblem = longitudeProblem;
+        var zone = CivilZones.Find(Zone.Trim());
+        ZoneProblem = zone is ZoneAnswer.Unknown unknown ? unknown.Message : null;
+        return latitudeIsGood && longitudeIsGood && zone is ZoneAnswer.Found found
+            ? new Place(Name.Trim().Length > 0 ? Name.Trim() : "My place", new GeoPoint(latitude, longitude), found.Zone.Id)
+            : null;
+    }
+}
