@@ -1,0 +1,265 @@
+using System.Diagnostics;
+using System.Reflection.Metadata;
+using System.Reflection.PortableExecutable;
+using System.Runtime.InteropServices;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace SunLessons.App.Ahead;
+
+/// <summary>
+/// A copy of the program whose kernel is compiled to machine code ahead of time, so that a kernel starts in about
+/// two thirds of the time. It is made behind the first start, at low priority, and used by every kernel started after it
+/// is whole; until then kernels start from the program as built. Making it before the first start would leave a person
+/// who typed the first command looking at a silent terminal for more than a minute longer.
+/// <para>
+/// Each build has a folder of its own, named by what went into it; images of assemblies that did not change are taken over
+/// from an older folder, so a changed source file costs the changed assemblies only.
+/// </para>
+/// </summary>
+public sealed class AheadCopy
+{
+    private const string ReadyMark = "ready";
+    private readonly string _program;
+    private readonly string _root;
+    private readonly string? _compiler;
+
+    private AheadCopy(string program, string root, string? compiler)
+    {
+        _program = program;
+        _root = root;
+        _compiler = compiler;
+        Folder = Path.Combine(root, BuildName(program));
+    }
+
+    /// <summary>The folder of this build's copy, whether or not it is there yet.</summary>
+    public string Folder { get; }
+
+    /// <summary>Whether the copy is whole.</summary>
+    public bool IsReady => File.Exists(Path.Combine(Folder, ReadyMark));
+
+    /// <summary>The copy that belongs to the running program.</summary>
+    public static AheadCopy OfThisProgram()
+    {
+        var program = AppContext.BaseDirectory;
+        return new AheadCopy(program, Path.Combine(program, "ahead"), FindCompiler(program));
+    }
+
+    /// <summary>
+    /// Makes the copy if it is not there; returns whether it is whole afterwards. Nothing is thrown for a folder that may
+    /// not be written or a compiler that is missing: kernels then simply start from the program as built.
+    /// </summary>
+    /// <param name="gently">At low priority, for work behind a running lesson.</param>
+    /// <param name="cancellation">Stops between two assemblies; what is finished is kept for the next time.</param>
+    public async Task<bool> MakeAsync(bool gently, CancellationToken cancellation = default)
+    {
+        if (IsReady)
+        {
+            return true;
+        }
+
+        if (_compiler is null)
+        {
+            return false;
+        }
+
+        try
+        {
+            Directory.CreateDirectory(Folder);
+
+            // Two programs started together must not write the same images.
+            await using var alone = new FileStream(Path.Combine(_root, "lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            if (IsReady)
+            {
+                return true;
+            }
+
+            var kernelParts = KernelAssemblies();
+            foreach (var file in ProgramFiles())
+            {
+                if (!kernelParts.Contains(file))
+                {
+                    File.Copy(Path.Combine(_program, file), Path.Combine(Folder, file), overwrite: true);
+                }
+            }
+
+            foreach (var file in kernelParts)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                await CompileAsync(file, gently, cancellation);
+            }
+
+            await File.WriteAllTextAsync(Path.Combine(Folder, ReadyMark), "", cancellation);
+            RemoveOlder();
+            return true;
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or OperationCanceledException or System.ComponentModel.Win32Exception)
+        {
+            return false;
+        }
+    }
+
+    private static string? FindCompiler(string program)
+    {
+        var note = Path.Combine(program, "ahead-compiler.txt");
+        if (!File.Exists(note))
+        {
+            return null;
+        }
+
+        var name = OperatingSystem.IsWindows() ? "crossgen2.exe" : "crossgen2";
+        var path = Path.Combine(File.ReadAllText(note).Trim(), name);
+        return File.Exists(path) ? path : null;
+    }
+
+    /// <summary>What this build is made of: names, sizes and times of its assemblies, and the framework that images are made for.</summary>
+    private static string BuildName(string program)
+    {
+        var text = new StringBuilder(RuntimeInformation.FrameworkDescription);
+        foreach (var file in Directory.EnumerateFiles(program, "*.dll").Order(StringComparer.Ordinal))
+        {
+            var info = new FileInfo(file);
+            text.Append(info.Name).Append(info.Length).Append(info.LastWriteTimeUtc.Ticks);
+        }
+
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16].ToLowerInvariant();
+    }
+
+    private IEnumerable<string> ProgramFiles() => Directory.EnumerateFiles(_program)
+        .Select(Path.GetFileName)
+        .Where(name => name!.EndsWith(".dll", StringComparison.Ordinal) || name.EndsWith(".xml", StringComparison.Ordinal)
+            || name.EndsWith(".deps.json", StringComparison.Ordinal) || name.EndsWith(".runtimeconfig.json", StringComparison.Ordinal))!;
+
+    /// <summary>The kernel's assembly and all that it refers to within the program's folder; the pages' own parts stay as they are.</summary>
+    private List<string> KernelAssemblies()
+    {
+        var found = new List<string>();
+        var open = new Queue<string>(["SunLessons.App", "SunLessons.Kernel"]);
+        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        while (open.TryDequeue(out var name))
+        {
+            var path = Path.Combine(_program, name + ".dll");
+            if (!seen.Add(name) || !File.Exists(path))
+            {
+                continue;
+            }
+
+            using var stream = File.OpenRead(path);
+            using var image = new PEReader(stream);
+            if (!image.HasMetadata)
+            {
+                continue;
+            }
+
+            found.Add(name + ".dll");
+            if (name == "SunLessons.App")
+            {
+                // The program refers to the pages too; they are not part of a kernel.
+                continue;
+            }
+
+            var metadata = image.GetMetadataReader();
+            foreach (var reference in metadata.AssemblyReferences)
+            {
+                open.Enqueue(metadata.GetString(metadata.GetAssemblyReference(reference).Name));
+            }
+        }
+
+        return found;
+    }
+
+    private async Task CompileAsync(string file, bool gently, CancellationToken cancellation)
+    {
+        var source = Path.Combine(_program, file);
+        var target = Path.Combine(Folder, file);
+        var identity = $"{RuntimeInformation.FrameworkDescription} {Convert.ToHexString(SHA256.HashData(await File.ReadAllBytesAsync(source, cancellation)))}";
+        if (Identity(Folder, file) == identity)
+        {
+            return;
+        }
+
+        var earlier = Directory.EnumerateDirectories(_root).FirstOrDefault(folder => Identity(folder, file) == identity);
+        if (earlier is not null)
+        {
+            File.Copy(Path.Combine(earlier, file), target, overwrite: true);
+        }
+        else if (!await RunCompilerAsync(source, target, gently, cancellation))
+        {
+            // An assembly that cannot be compiled ahead works as it is.
+            File.Copy(source, target, overwrite: true);
+        }
+
+        // Written last: an image without its identity is made again.
+        await File.WriteAllTextAsync(target + ".identity", identity, cancellation);
+    }
+
+    private static string? Identity(string folder, string file)
+    {
+        var path = Path.Combine(folder, file + ".identity");
+        return File.Exists(path) && File.Exists(Path.Combine(folder, file)) ? File.ReadAllText(path) : null;
+    }
+
+    private async Task<bool> RunCompilerAsync(string source, string target, bool gently, CancellationToken cancellation)
+    {
+        var framework = Path.GetDirectoryName(typeof(object).Assembly.Location)!;
+        var shared = Path.GetFullPath(Path.Combine(framework, "..", "..", "Microsoft.AspNetCore.App", Path.GetFileName(framework)));
+        var start = new ProcessStartInfo(_compiler!) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        foreach (var argument in new[]
+        {
+            source, "-o", target, "-O", "--parallelism", "1",
+            "--targetos", OperatingSystem.IsWindows() ? "windows" : OperatingSystem.IsMacOS() ? "osx" : "linux",
+            "--targetarch", RuntimeInformation.ProcessArchitecture == Architecture.Arm64 ? "arm64" : "x64",
+            "-r", Path.Combine(framework, "*.dll"), "-r", Path.Combine(shared, "*.dll"), "-r", Path.Combine(_program, "*.dll"),
+        })
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        using var process = Process.Start(start)!;
+        if (gently)
+        {
+            LowerPriority(process);
+        }
+
+        try
+        {
+            var output = process.StandardOutput.ReadToEndAsync(cancellation);
+            var errors = process.StandardError.ReadToEndAsync(cancellation);
+            await process.WaitForExitAsync(cancellation);
+            await Task.WhenAll(output, errors);
+            return process.ExitCode == 0 && File.Exists(target);
+        }
+        catch (OperationCanceledException)
+        {
+            process.Kill(entireProcessTree: true);
+            throw;
+        }
+    }
+
+    private static void LowerPriority(Process process)
+    {
+        try
+        {
+            process.PriorityClass = ProcessPriorityClass.BelowNormal;
+        }
+        catch (Exception exception) when (exception is InvalidOperationException or System.ComponentModel.Win32Exception)
+        {
+            // It ended already, or the system does not let us: only politeness is lost.
+        }
+    }
+
+    private void RemoveOlder()
+    {
+        foreach (var folder in Directory.EnumerateDirectories(_root).Where(folder => folder != Folder))
+        {
+            try
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+            {
+                // A kernel of the older build is still running from there; the next build removes it.
+            }
+        }
+    }
+}

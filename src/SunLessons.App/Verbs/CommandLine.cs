@@ -1,0 +1,36 @@
+using System.CommandLine;
+
+namespace SunLessons.App.Verbs;
+
+/// <summary>The verbs of the program. Without one it opens the pages.</summary>
+public static class CommandLine
+{
+    /// <summary>Exit code of a call that could not be answered: one sentence on standard error says why.</summary>
+    public const int CouldNotAnswer = 2;
+
+    /// <summary>Runs the program with its arguments; returns its exit code.</summary>
+    public static async Task<int> RunAsync(string[] arguments)
+    {
+        var root = new RootCommand("SunLessons: what a sundial shows, what the clock shows, and every minute between them.");
+        PagesVerb.AddTo(root);
+        root.Subcommands.Add(ClockVerb.Create());
+
+        var parsed = root.Parse(arguments);
+        if (parsed.Errors.Count > 0)
+        {
+            await Console.Error.WriteLineAsync(parsed.Errors[0].Message);
+            await Console.Error.WriteLineAsync("Write sunlessons --help to see what is allowed.");
+            return CouldNotAnswer;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+        }
+        catch (BadInputException problem)
+        {
+            await Console.Error.WriteLineAsync(problem.Message);
+            return CouldNotAnswer;
+        }
+    }
+}
