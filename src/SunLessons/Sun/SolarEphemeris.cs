@@ -1,6 +1,6 @@
 using System.Globalization;
-using NodaTime;
 using SunLessons.Places;
+using NodaTime;
 
 namespace SunLessons.Sun;
 
@@ -14,7 +14,7 @@ namespace SunLessons.Sun;
 /// the polar motion, the motion of the Sun about the centre of mass during the light time (0.01″).</para>
 /// <para>Measured against ERFA 2.0 (IAU 2006/2000A; 2,000 random instants, the same UT1 and TT − UT1 on both sides), 1900 to 2100:
 /// right ascension × cos declination 0.28″ at worst, 0.08″ RMS; declination 0.17″, 0.05″ RMS; equation of time 0.020 s, 0.006 s RMS;
-/// distance 7e-6 au, 2e-6 au RMS. Within a single year the RMS of the right ascension reaches 0.11″ (2026). The tests assert these figures.</para>
+/// distance 7e-6 au, 2e-6 au RMS. The tests assert these figures, and hold each quarter of the two centuries to the same bounds.</para>
 /// </remarks>
 public static class SolarEphemeris
 {
