@@ -12,6 +12,9 @@ namespace SunLessons.Readings;
 /// </remarks>
 internal sealed class ApparentDay
 {
+    private const int FirstYear = 1900;
+    private const int LastYear = 2100;
+
     private readonly GeoPoint _place;
 
     private ApparentDay(GeoPoint place, LocalDate date, Instant noon)
@@ -22,6 +25,11 @@ internal sealed class ApparentDay
     }
 
     public LocalDate Date { get; }
+
+    /// <summary>Why a date cannot be answered: the Sun's place was checked for 1900 to 2100 only; null when it can.</summary>
+    public static string? OutsideYears(LocalDate date) => date.Year is >= FirstYear and <= LastYear
+        ? null
+        : $"Date {ReadingChain.DateText(date)} is outside the years {FirstYear} to {LastYear}, for which the Sun's place is known here; write a date of these years.";
 
     /// <summary>Solar noon.</summary>
     public Instant Noon { get; }
@@ -43,6 +51,15 @@ internal sealed class ApparentDay
         var noon = near - Duration.FromHours(HourAngleAt(place, near).Hours);
         var day = new ApparentDay(place, date, noon);
         return (new ApparentDay(place, date, day.AtHourAngle(HourAngle.FromDegrees(0.0))), null);
+    }
+
+    /// <summary>The day that holds a moment; its date is the one on which its noon falls by the clock.</summary>
+    public static ApparentDay Holding(GeoPoint place, CivilZone zone, Instant instant)
+    {
+        var noon = instant - Duration.FromHours(HourAngleAt(place, instant).Hours);
+        var rough = new ApparentDay(place, zone.ClockAt(noon).Date, noon);
+        noon = rough.AtHourAngle(HourAngle.FromDegrees(0.0));
+        return new ApparentDay(place, zone.ClockAt(noon).Date, noon);
     }
 
     /// <summary>The Sun's hour angle at a place and moment: UT + longitude + equation of time, from noon.</summary>

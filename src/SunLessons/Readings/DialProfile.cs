@@ -22,8 +22,11 @@ public sealed record DialProfile
     /// </summary>
     public bool DateByTable { get; init; }
 
-    /// <summary>Whether nothing is known that would move a reading: then it is the Sun's own hour, whatever the kind of dial.</summary>
-    public bool IsFaultless => ScaleLatitude is null && !Setting.IsMeasured;
+    /// <summary>
+    /// For a dial that carries scales so many degrees apart, of which the nearest to the place is used WITHOUT correcting for the rest:
+    /// the doubt of that, up to half the spacing either way. Null when the scale is known and corrected for, as is better.
+    /// </summary>
+    public Angle? NearestOfScalesApart { get; init; }
 
     /// <summary>The dial's design when it stands at a latitude.</summary>
     public FlatDial DialAt(Latitude place)

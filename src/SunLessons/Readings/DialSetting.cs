@@ -1,82 +1,72 @@
-using System.Globalization;
 using SunLessons.Dials;
+using SunLessons.Magnetism;
+using NodaTime;
 
 namespace SunLessons.Readings;
 
-/// <summary>What is known of how the dial was set up.</summary>
+/// <summary>What a person knows of how the dial was set up. Where it stands by that can depend on place and date: see <see cref="At"/>.</summary>
 public abstract record DialSetting
 {
-    private protected DialSetting()
+    private DialSetting()
     {
     }
 
-    /// <summary>How the dial stands by this.</summary>
-    public abstract DialStance Stance { get; }
-
-    /// <summary>In words, such as <c>the noon line points 14.0 degrees clockwise of true north</c>.</summary>
-    public abstract string InWords { get; }
-
-    /// <summary>The doubts in the dial's direction, each a component in degrees of twist.</summary>
-    public virtual IReadOnlyList<ComponentSize> DirectionDoubts => [];
-
-    /// <summary>Whether the setting was measured at all; if not, nothing is known of its doubts either.</summary>
-    public virtual bool IsMeasured => true;
+    /// <summary>How the dial stands at a place and date, or why that cannot be told.</summary>
+    public abstract SettingAnswer At(GeoPoint place, LocalDate date);
 
     /// <summary>Nothing is known: the dial is taken to stand level and true, and the doubt of that is not counted.</summary>
     public sealed record TakenAsRight : DialSetting
     {
         /// <inheritdoc/>
-        public override DialStance Stance => DialStance.True;
-
-        /// <inheritdoc/>
-        public override string InWords => "the dial is taken to stand level and true";
-
-        /// <inheritdoc/>
-        public override bool IsMeasured => false;
+        public override SettingAnswer At(GeoPoint place, LocalDate date) =>
+            new SettingAnswer.Known(DialStance.True, "the dial is taken to stand level and true") { IsMeasured = false };
     }
 
     /// <summary>The true azimuth of the north end of the noon line is known; the plate lies level.</summary>
     /// <param name="TrueAzimuth">Where the plate's north points, from true north through east.</param>
     public sealed record NoonLine(Azimuth TrueAzimuth) : DialSetting
     {
-        /// <summary>The doubt in that azimuth, or null when it is not counted.</summary>
+        /// <summary>The doubt in that azimuth, degrees of twist, or null when it is not counted.</summary>
         public ComponentSize? Doubt { get; init; }
 
         /// <inheritdoc/>
-        public override DialStance Stance => new(Azimuth.FromDegrees(0.0).TurnTo(TrueAzimuth), Angle.Zero, Angle.Zero);
-
-        /// <inheritdoc/>
-        public override string InWords => TwistInWords(Stance);
-
-        /// <inheritdoc/>
-        public override IReadOnlyList<ComponentSize> DirectionDoubts => Doubt is null ? [] : [Doubt];
+        public override SettingAnswer At(GeoPoint place, LocalDate date)
+        {
+            var stance = new DialStance(Azimuth.FromDegrees(0.0).TurnTo(TrueAzimuth), Angle.Zero, Angle.Zero);
+            return new SettingAnswer.Known(stance, StanceInWords.Of(stance)) { DirectionDoubts = Doubt is null ? [] : [Doubt] };
+        }
     }
 
     /// <summary>Twist and tilts are known.</summary>
-    /// <param name="Measured">How the dial stands.</param>
-    public sealed record Standing(DialStance Measured) : DialSetting
+    /// <param name="Stance">How the dial stands.</param>
+    public sealed record Standing(DialStance Stance) : DialSetting
     {
         /// <inheritdoc/>
-        public override DialStance Stance => Measured;
+        public override SettingAnswer At(GeoPoint place, LocalDate date) => new SettingAnswer.Known(Stance, StanceInWords.Of(Stance));
+    }
+
+    /// <summary>The dial was turned until the needle lay over an engraved line; the plate lies level.</summary>
+    /// <param name="Line">The line; one for 0° where there is none and the needle was brought over the noon line.</param>
+    public sealed record NeedleOnLine(CompassLine Line) : DialSetting
+    {
+        /// <summary>The magnetic declination of place and date if it was measured, its own doubt not counted; null to take it from the field model.</summary>
+        public MagneticDeclination? MeasuredDeclination { get; init; }
 
         /// <inheritdoc/>
-        public override string InWords => TwistInWords(Measured) + TiltInWords(Measured.EastEdgeRaised, "east") + TiltInWords(Measured.NorthEdgeRaised, "north");
+        public override SettingAnswer At(GeoPoint place, LocalDate date) =>
+            SettingByCompass.At(place, date, MeasuredDeclination, Line.SettingAt);
     }
 
-    /// <summary>The words for a twist.</summary>
-    internal static string TwistInWords(DialStance stance)
+    /// <summary>The dial's compass showed a figure when it was set; the plate lies level.</summary>
+    /// <param name="Compass">The instrument, its sighting line along the noon line, northwards.</param>
+    /// <param name="Reading">The figure read.</param>
+    public sealed record CompassShowed(Compass Compass, CompassReading Reading) : DialSetting
     {
-        var degrees = Math.Round(stance.TwistClockwise.AroundZero().Degrees, 1, MidpointRounding.AwayFromZero);
-        return degrees == 0.0
-            ? "the noon line points to true north"
-            : $"the noon line points {Number(Math.Abs(degrees))} degrees {(degrees > 0.0 ? "clockwise (east)" : "anticlockwise (west)")} of true north";
-    }
+        /// <summary>The magnetic declination of place and date if it was measured, its own doubt not counted; null to take it from the field model.</summary>
+        public MagneticDeclination? MeasuredDeclination { get; init; }
 
-    private static string TiltInWords(Angle raised, string edge)
-    {
-        var degrees = Math.Round(raised.Degrees, 1, MidpointRounding.AwayFromZero);
-        return degrees == 0.0 ? "" : $", its {edge} edge {Number(Math.Abs(degrees))} degrees too {(degrees > 0.0 ? "high" : "low")}";
+        /// <inheritdoc/>
+        public override SettingAnswer At(GeoPoint place, LocalDate date) =>
+            SettingByCompass.At(place, date, MeasuredDeclination, declination => Compass.SettingAt(Reading, declination));
     }
-
-    private static string Number(double degrees) => degrees.ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -36,20 +36,19 @@ internal sealed class ReadingBudget
     /// <summary>Lines with the step each belongs to; null for the reading itself.</summary>
     public IReadOnlyList<(StepName? Step, BudgetLine Line)> Lines => _lines;
 
-    public static ReadingBudget Of(DialProfile profile, GeoPoint place, HourAngle hourAngle, SolarDeclination declination)
+    public static ReadingBudget Of(DialAsSet dial, GeoPoint place, HourAngle hourAngle, SolarDeclination declination)
     {
-        var dial = profile.DialAt(place.Latitude);
-        var budget = new ReadingBudget(dial, profile.Setting.Stance, place.Latitude, hourAngle, declination);
-        budget.AddReading(profile);
-        if (!profile.IsFaultless)
+        var budget = new ReadingBudget(dial.Dial, dial.Stance, place.Latitude, hourAngle, declination);
+        budget.AddReading(dial.IsFaultless);
+        if (!dial.IsFaultless)
         {
-            budget.AddScale();
-            budget.AddSetting(profile);
+            budget.AddScale(dial.Profile);
+            budget.AddSetting(dial.Setting);
         }
 
         // 4 minutes of time to a degree; a place further east has an earlier clock.
         budget.Add(StepName.Longitude, ReadingComponents.LongitudeOfPlace, -4.0);
-        if (profile.DateByTable)
+        if (dial.Profile.DateByTable)
         {
             budget.Add(StepName.Date, ReadingComponents.DateTable, 1.0);
         }
@@ -60,17 +59,17 @@ internal sealed class ReadingBudget
     public double StandardUncertainty(StepName? step) =>
         Math.Sqrt(_lines.Where(l => l.Step == step).Sum(l => l.Line.Contribution * l.Line.Contribution));
 
-    private void AddReading(DialProfile profile)
+    private void AddReading(bool faultless)
     {
         // What the eye does on the plate is in minutes of the scale; the answer moves by its inverse slope.
-        var perReading = profile.IsFaultless ? 1.0 : 1.0 / _perHourAngle;
+        var perReading = faultless ? 1.0 : 1.0 / _perHourAngle;
         Add(null, ReadingComponents.PlateReading, perReading);
 
         // The blur is the Sun's own width across the hour plane: more minutes when the Sun is away from the equator.
         Add(null, ReadingComponents.ShadowEdge, 1.0 / _declination.Angle.Cos);
     }
 
-    private void AddScale()
+    private void AddScale(DialProfile profile)
     {
         // An hour line engraved too far clockwise by dx makes the dial show less: the reading there is t(angle − dx).
         var perAngle = ReadingPerShadowAngle();
@@ -81,19 +80,29 @@ internal sealed class ReadingBudget
         // The dial was made or set for the latitude as given; if that is off, only the sky differs.
         Add(StepName.Scale, ReadingComponents.LatitudeOfPlace, Answer(Slope(x =>
             Shown(_dial, _stance, Shifted(_place, x), 0.0, Angle.Zero))));
+        if (profile.NearestOfScalesApart is { } spacing)
+        {
+            // A scale for x degrees more, its style with it unless that is set for the place.
+            Add(StepName.Scale, ReadingComponents.NearestScale(spacing), Answer(Slope(x => Shown(
+                new FlatDial(
+                    Shifted(_dial.ScaleLatitude, x),
+                    profile.Style == StyleSet.ForPlace ? _dial.StyleLatitude : Shifted(_dial.StyleLatitude, x)),
+                _stance, _place, 0.0, Angle.Zero))));
+        }
+
         Add(StepName.Scale, ReadingComponents.Refraction(AirLifts(Sun(0.0, _place).Altitude)), Answer(Slope(x =>
             Shown(_dial, _stance, _place, 0.0, Angle.FromDegrees(x)))));
     }
 
-    private void AddSetting(DialProfile profile)
+    private void AddSetting(SettingAnswer.Known setting)
     {
-        if (!profile.Setting.IsMeasured)
+        if (!setting.IsMeasured)
         {
             return;
         }
 
         var perTwist = Answer(Slope(x => Shown(_dial, _stance with { TwistClockwise = Plus(_stance.TwistClockwise, x) }, _place, 0.0, Angle.Zero)));
-        foreach (var doubt in profile.Setting.DirectionDoubts)
+        foreach (var doubt in setting.DirectionDoubts)
         {
             Add(StepName.Setting, doubt, perTwist);
         }

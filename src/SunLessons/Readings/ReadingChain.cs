@@ -65,6 +65,9 @@ public sealed record ReadingChain
     /// <summary>The uncertainty of the clock time, minutes, part by part.</summary>
     public required Budget Budget { get; init; }
 
+    /// <summary>A warning about the setting in one sentence, such as a weak field for the compass; else null.</summary>
+    public required string? Caution { get; init; }
+
     /// <summary>Sentences naming what was taken as right without being measured, and is therefore not in <see cref="Budget"/>.</summary>
     public required IReadOnlyList<string> TakenAsRight { get; init; }
 
