@@ -10,11 +10,11 @@ namespace SunLessons.Sun;
 /// <item>1880 to 1971: radio and telegraph clocks kept universal time, so the instant is taken as UT1, good to 0.1 s (time signals were
 /// adjusted to it by steps of 0.1 s at most from 1960 on; common practice, no source); TT − UT1 is interpolated in a half-yearly table.</item>
 /// <item>1972 to May 2023: TT − UTC is 32.184 s plus TAI − UTC (leap seconds); TT − UT1 is interpolated in a quarterly table as published by
-/// USNO and IERS; their difference is UT1 − UTC. Between the quarters a straight line misses the monthly values by 0.03 s at worst.</item>
-/// <item>Later: UT1 is taken as UTC. By law (ITU-R TF.460-6) they keep within 0.9 s, an even distribution of that width: 0.52 s of standard
-/// uncertainty; from 2035 on, when the law is to let them drift further (27th CGPM 2022, resolution 4), the uncertainty of TT − UT1 is added. TT − UT1
-/// goes on from the last value with the long-term slowing, 32.5 s per century squared (Morrison, Stephenson, Hohenkerk and Zawilski 2021), from
-/// today's rate of nought.</item>
+/// USNO and IERS; their difference is UT1 − UTC. Between the quarters a straight line misses the monthly values by 0.021 s at worst.</item>
+/// <item>Later: TT − UT1 goes on from the last value with the long-term slowing, 32.5 s per century squared (Morrison, Stephenson, Hohenkerk and
+/// Zawilski 2021), from today's rate of nought; TT − UTC stays 69.184 s (no leap second is announced to June 2027, and from 2035 on none is to come:
+/// 27th CGPM 2022, resolution 4); their difference is UT1 − UTC. Until 2035 the law (ITU-R TF.460-6) keeps UT1 within 0.9 s of UTC, an even
+/// distribution of that width, so its standard uncertainty is never taken as more than 0.52 s; afterwards it is that of TT − UT1.</item>
 /// </list>
 /// Uncertainty of the extrapolation: 365.25 N √(N Q / 3) / 1000 seconds after N years with Q = 0.058 ms²/a (Huber 2000, as quoted by Espenak
 /// and Meeus, Five Millennium Canon of Solar Eclipses, 2006; formula from memory), and 0.1 s at the start. Before 1880 TT − UT1 is −5.4 s with 5 s of uncertainty: no Sun is computed there.
@@ -61,9 +61,9 @@ public static class DeltaT
         var uncertainty = 0.1 + 365.25 * years * Math.Sqrt(years * 0.058 / 3.0) / 1000.0;
 
         // 0.9 s to either side, evenly: 0.9 / square root of 3.
-        var ut1 = 0.9 / Math.Sqrt(3.0);
         var lawChanges = (Instant.FromUtc(2035, 1, 1, 0, 0) - Noon2000).TotalDays;
-        return new TimeScales(deltaT, uncertainty, 0.0, days < lawChanges ? ut1 : Math.Sqrt(ut1 * ut1 + uncertainty * uncertainty));
+        var ut1 = days < lawChanges ? Math.Min(uncertainty, 0.9 / Math.Sqrt(3.0)) : uncertainty;
+        return new TimeScales(deltaT, uncertainty, TtMinusTaiSeconds + TaiMinusUtc(days) - deltaT, ut1);
     }
 
     private static double Interpolated(double days)

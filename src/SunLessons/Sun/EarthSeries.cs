@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Numerics;
+
 namespace SunLessons.Sun;
 
 /// <summary>
@@ -21,18 +24,20 @@ internal static class EarthSeries
 
     private static double Sum(Terms[] powers, double t)
     {
-        // Horner over the powers of time; within one power a sum of amplitude x cos(phase + frequency x t).
+        // Horner over the powers of time; within one power a sum of amplitude x cos(phase + frequency x t), as many terms at once as
+        // the processor takes. Phase and frequency are in turns here.
         var total = 0.0;
         for (var p = powers.Length - 1; p >= 0; p--)
         {
             var (amplitude, phase, frequency) = powers[p];
-            var sum = 0.0;
+            var time = new Vector<double>(t);
+            var sum = Vector<double>.Zero;
             for (var i = 0; i < amplitude.Length; i++)
             {
-                sum += amplitude[i] * Math.Cos(phase[i] + frequency[i] * t);
+                sum += amplitude[i] * FastCosine.OfTurns(phase[i] + frequency[i] * time);
             }
 
-            total = total * t + sum;
+            total = total * t + Vector.Sum(sum);
         }
 
         return total;
@@ -41,19 +46,19 @@ internal static class EarthSeries
     private static Terms[] Read(string coordinate)
     {
         var rows = EmbeddedTable.Rows("earth_series.csv").Where(r => r[0] == coordinate).ToArray();
-        var highest = rows.Max(r => int.Parse(r[1], System.Globalization.CultureInfo.InvariantCulture));
+        var highest = rows.Max(r => int.Parse(r[1], CultureInfo.InvariantCulture));
         var powers = new Terms[highest + 1];
         for (var p = 0; p <= highest; p++)
         {
-            var power = p.ToString(System.Globalization.CultureInfo.InvariantCulture);
+            var power = p.ToString(CultureInfo.InvariantCulture);
 
             // Smallest terms first, so that they are not lost beside the large ones.
-            var terms = rows.Where(r => r[1] == power).Select(r => r[2..].Select(EmbeddedTable.Number).ToArray()).OrderBy(r => r[0]).ToArray();
-            powers[p] = new Terms([.. terms.Select(r => r[0])], [.. terms.Select(r => r[1])], [.. terms.Select(r => r[2])]);
+            var terms = rows.Where(r => r[1] == power).Select(r => new[] { EmbeddedTable.Number(r[2]), EmbeddedTable.Number(r[3]) / AstronomicalConstants.Turn, EmbeddedTable.Number(r[4]) / AstronomicalConstants.Turn }).OrderBy(r => r[0]).ToArray();
+            powers[p] = new Terms(Lanes.Of(terms, 0), Lanes.Of(terms, 1), Lanes.Of(terms, 2));
         }
 
         return powers;
     }
 
-    private readonly record struct Terms(double[] Amplitude, double[] Phase, double[] Frequency);
+    private readonly record struct Terms(Vector<double>[] Amplitude, Vector<double>[] Phase, Vector<double>[] Frequency);
 }

@@ -9,6 +9,9 @@ namespace SunLessons.Sun;
 /// </summary>
 public readonly record struct SunInstant
 {
+    // 31 December 9999, 0h: the calendar's end.
+    private const double LastJulianDate = 5373483.5;
+
     private SunInstant(double ut1Days, double ttMinusUt1, double deltaTUncertainty, double ut1Uncertainty)
     {
         Ut1DaysFromJ2000 = ut1Days;
@@ -38,17 +41,28 @@ public readonly record struct SunInstant
     public double TtDaysFromJ2000 => Ut1DaysFromJ2000 + TtMinusUt1Seconds / AstronomicalConstants.SecondsPerDay;
 
     /// <summary>An instant whose UT1 and TT − UT1 are known, for checking against an almanac. No model is involved.</summary>
-    /// <param name="ut1JulianDate">UT1 as a Julian date, days.</param>
-    /// <param name="ttMinusUt1Seconds">TT − UT1, seconds.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number is not finite.</exception>
-    public static SunInstant FromUt1(double ut1JulianDate, double ttMinusUt1Seconds) =>
-        double.IsFinite(ut1JulianDate) && double.IsFinite(ttMinusUt1Seconds)
-            ? new SunInstant(ut1JulianDate - AstronomicalConstants.J2000, ttMinusUt1Seconds, 0.0, 0.0)
-            : throw new ArgumentOutOfRangeException(
+    /// <param name="ut1JulianDate">UT1 as a Julian date, days, 0 to 5373483.5 (4713 before our era to the year 9999).</param>
+    /// <param name="ttMinusUt1Seconds">TT − UT1, seconds, −100,000 to +100,000 (about a day; the past of written history needs 50,000).</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range or is none.</exception>
+    public static SunInstant FromUt1(double ut1JulianDate, double ttMinusUt1Seconds)
+    {
+        if (!(ut1JulianDate >= 0.0 && ut1JulianDate <= LastJulianDate))
+        {
+            throw new ArgumentOutOfRangeException(
                 nameof(ut1JulianDate),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"UT1 {ut1JulianDate} days with TT-UT1 {ttMinusUt1Seconds} seconds is not a time; give a Julian date such as 2461273.5 and seconds such as 69.1."));
+                    $"UT1 {ut1JulianDate} is outside the Julian dates 0 to {LastJulianDate}. Give days, such as 2461273.5 for 0h UT1 on 21 August 2026."));
+        }
+
+        return ttMinusUt1Seconds is >= -100_000.0 and <= 100_000.0
+            ? new SunInstant(ut1JulianDate - AstronomicalConstants.J2000, ttMinusUt1Seconds, 0.0, 0.0)
+            : throw new ArgumentOutOfRangeException(
+                nameof(ttMinusUt1Seconds),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"TT-UT1 {ttMinusUt1Seconds} seconds is outside -100000 to +100000 seconds. Give seconds, such as 69.1 for 2026."));
+    }
 
     /// <summary>An instant of civil time, with UT1 and TT − UT1 by <see cref="DeltaT"/>.</summary>
     public static SunInstant FromInstant(Instant instant)
@@ -59,13 +73,18 @@ public readonly record struct SunInstant
     }
 
     /// <summary>Another instant some UT1 days later (earlier if negative), with the same TT − UT1: for steps of a day or two.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The number is not finite.</exception>
-    public SunInstant PlusDays(double days) => double.IsFinite(days)
-        ? new SunInstant(Ut1DaysFromJ2000 + days, TtMinusUt1Seconds, DeltaTUncertaintySeconds, Ut1UncertaintySeconds)
-        : throw new ArgumentOutOfRangeException(nameof(days), "A step must be a finite number of days.");
+    /// <exception cref="ArgumentOutOfRangeException">The sum lies outside Julian dates 0 to 5373483.5, or the number is none.</exception>
+    public SunInstant PlusDays(double days)
+    {
+        var sum = Ut1JulianDate + days;
+        return sum >= 0.0 && sum <= LastJulianDate
+            ? new SunInstant(Ut1DaysFromJ2000 + days, TtMinusUt1Seconds, DeltaTUncertaintySeconds, Ut1UncertaintySeconds)
+            : throw new ArgumentOutOfRangeException(
+                nameof(days),
+                string.Create(CultureInfo.InvariantCulture, $"A step of {days} days leads outside the Julian dates 0 to {LastJulianDate}. Give a step of a few days."));
+    }
 
     /// <summary>The civil instant, by the same model as <see cref="FromInstant"/>; given TT − UT1 is not used. Good to a microsecond.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The instant lies outside NodaTime's calendar.</exception>
     public Instant ToInstant()
     {
         // UT1 - UTC is below a second and changes by less than 0.01 s in a second, except at a leap second itself.
