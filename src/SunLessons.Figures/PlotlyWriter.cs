@@ -43,9 +43,9 @@ public static class PlotlyWriter
     public static JsonObject WriteTree(Figure figure) => (JsonObject)JsonNode.Parse(Write(figure))!;
 
     /// <summary>
-    /// What changed from one figure to the next, for <c>Plotly.update(element, {x, y, text}, layout, traces)</c>:
+    /// What changed from one figure to the next, for <c>Plotly.update(element, {x, y, hovertext}, layout, traces)</c>:
     /// <c>{"traces":[0,2],"x":[[...],[...]],"y":[[...],[...]],"layout":{"annotations":[...]}}</c>. <c>x</c> and <c>y</c> hold one array for each trace
-    /// named; <c>text</c> is there only when the words of points changed; keys inside axes are dotted (<c>yaxis.range</c>); null takes a key away.
+    /// named; <c>hovertext</c> is there only when the words of points changed; keys inside axes are dotted (<c>yaxis.range</c>); null takes a key away.
     /// An empty object means that nothing changed. Null means that the figures have different series: send the whole figure.
     /// </summary>
     public static JsonObject? Changes(Figure before, Figure after)

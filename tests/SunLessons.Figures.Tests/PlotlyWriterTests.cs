@@ -58,7 +58,7 @@ public class PlotlyWriterTests
         Assert.Equal("[0]", changes["traces"]!.ToJsonString());
         Assert.Equal(13, ((JsonArray)changes["y"]![0]!).Count);
         Assert.Equal(-1.4, ((JsonArray)changes["y"]![0]!)[6]!.GetValue<double>(), 6);
-        Assert.Equal("12:00: \u22121.4 min", ((JsonArray)changes["text"]![0]!)[6]!.GetValue<string>());
+        Assert.Equal("12:00: \u22121.4 min", ((JsonArray)changes["hovertext"]![0]!)[6]!.GetValue<string>());
     }
 
     [Fact]
@@ -96,7 +96,7 @@ public class PlotlyWriterTests
         var text = PlotlyWriter.Write(Figure.Titled("a <b>bold</b> & more").Line("<img src=x>", [0, 1], [0, 1]));
 
         Assert.DoesNotContain("<img", JsonNode.Parse(text)!["layout"]!["annotations"]!.ToJsonString(new JsonSerializerOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }));
-        Assert.Equal("<b>a &lt;b&gt;bold&lt;/b&gt; &amp; more</b>", JsonNode.Parse(text)!["layout"]!["title"]!["text"]!.GetValue<string>());
+        Assert.Equal("<b>a &lt;b&gt;bold&lt;/b&gt; &amp; more</b>", JsonNode.Parse(text)!["layout"]!["annotations"]![0]!["text"]!.GetValue<string>());
     }
 
     [Fact]

@@ -14,17 +14,6 @@ internal static class PlotlyLayout
     {
         var layout = new JsonObject
         {
-            ["title"] = new JsonObject
-            {
-                ["text"] = "<b>" + string.Join("<br>", frame.TitleLines.Select(PlotlyTrace.E)) + "</b>",
-                ["font"] = new JsonObject { ["size"] = frame.TitleSize },
-                ["x"] = 0.0,
-                ["xanchor"] = "left",
-                ["xref"] = "container",
-                ["y"] = 1.0,
-                ["yanchor"] = "top",
-                ["pad"] = new JsonObject { ["l"] = 12, ["t"] = 8 },
-            },
             ["meta"] = new JsonObject { ["title"] = figure.Title, ["description"] = figure.Description },
             ["font"] = new JsonObject { ["family"] = "Arial, Helvetica, Liberation Sans, sans-serif", ["size"] = frame.Size, ["color"] = "#000000" },
             ["paper_bgcolor"] = "#ffffff",
@@ -34,8 +23,8 @@ internal static class PlotlyLayout
             ["showlegend"] = false,
             ["hovermode"] = "closest",
             ["dragmode"] = false,
-            ["xaxis"] = AxisTree(figure, figure.X, frame.XExtent, frame.XTicks, frame.XTitleLines),
-            ["yaxis"] = AxisTree(figure, figure.Y, frame.YExtent, frame.YTicks, []),
+            ["xaxis"] = AxisTree(figure, figure.X, frame.XExtent, frame.XTicks, frame.XTickRows, frame.XTitleLines, frame.Size),
+            ["yaxis"] = AxisTree(figure, figure.Y, frame.YExtent, frame.YTicks, 1, [], frame.Size),
             ["annotations"] = new JsonArray([.. Words(figure, frame)]),
             ["shapes"] = new JsonArray([.. Lines(figure, frame)]),
         };
@@ -84,7 +73,7 @@ internal static class PlotlyLayout
     // Six figures after the point serve ranges of thousands and of thousandths.
     private static double D(double value) => Math.Round(value, 6) + 0.0;
 
-    private static JsonObject AxisTree(Figure figure, Axis axis, Extent extent, IReadOnlyList<Tick> ticks, IReadOnlyList<string> lines)
+    private static JsonObject AxisTree(Figure figure, Axis axis, Extent extent, IReadOnlyList<Tick> ticks, int rows, IReadOnlyList<string> lines, double size)
     {
         var tree = new JsonObject
         {
@@ -110,14 +99,16 @@ internal static class PlotlyLayout
         }
         else
         {
+            // On a narrow page plotly.js turns these words upright; the margin then has to grow.
+            tree["automargin"] = lines.Count > 0;
             tree["tickmode"] = "array";
             tree["tickvals"] = new JsonArray([.. ticks.Select(t => (JsonNode)D(t.Value))]);
-            tree["ticktext"] = new JsonArray([.. ticks.Select(t => (JsonNode)PlotlyTrace.E(t.Text))]);
+            tree["ticktext"] = new JsonArray([.. ticks.Select((t, i) => (JsonNode)(string.Concat(Enumerable.Repeat("<br>", i % rows)) + PlotlyTrace.E(t.Text)))]);
         }
 
         if (lines.Count > 0)
         {
-            tree["title"] = new JsonObject { ["text"] = string.Join("<br>", lines.Select(PlotlyTrace.E)), ["standoff"] = 6 };
+            tree["title"] = new JsonObject { ["text"] = string.Join("<br>", lines.Select(PlotlyTrace.E)), ["standoff"] = 6, ["font"] = new JsonObject { ["size"] = R(size) } };
         }
 
         return tree;
@@ -126,23 +117,13 @@ internal static class PlotlyLayout
     private static IEnumerable<JsonNode> Words(Figure figure, PlotFrame frame)
     {
         var plot = frame.Plot;
+
+        // The heading too is a word of our own: plotly.js cuts the first line of a title that has two.
+        yield return Heading("<b>" + string.Join("<br>", frame.TitleLines.Select(PlotlyTrace.E)) + "</b>", frame, plot.Top - 6 - frame.TitleLines.Count * frame.TitleSize * 1.3, frame.TitleSize);
         if (frame.YTitleLines.Count > 0)
         {
             // Above the axis and level, as in the drawing; set off to the left by the width of the tick words.
-            yield return new JsonObject
-            {
-                ["text"] = string.Join("<br>", frame.YTitleLines.Select(PlotlyTrace.E)),
-                ["showarrow"] = false,
-                ["align"] = "left",
-                ["xref"] = "paper",
-                ["x"] = 0,
-                ["xanchor"] = "left",
-                ["xshift"] = R(12 - plot.Left),
-                ["yref"] = "paper",
-                ["y"] = 1,
-                ["yanchor"] = "bottom",
-                ["yshift"] = R(frame.LineHeight * 0.3),
-            };
+            yield return Heading(string.Join("<br>", frame.YTitleLines.Select(PlotlyTrace.E)), frame, frame.LineHeight * 0.3, frame.Size);
         }
 
         foreach (var label in frame.Labels)
@@ -177,6 +158,22 @@ internal static class PlotlyLayout
             yield return word;
         }
     }
+
+    private static JsonObject Heading(string text, PlotFrame frame, double above, double size) => new()
+    {
+        ["text"] = text,
+        ["showarrow"] = false,
+        ["font"] = new JsonObject { ["size"] = R(size) },
+        ["align"] = "left",
+        ["xref"] = "paper",
+        ["x"] = 0,
+        ["xanchor"] = "left",
+        ["xshift"] = R(12 - frame.Plot.Left),
+        ["yref"] = "paper",
+        ["y"] = 1,
+        ["yanchor"] = "bottom",
+        ["yshift"] = R(above),
+    };
 
     private static IEnumerable<JsonNode> Lines(Figure figure, PlotFrame frame)
     {

@@ -12,7 +12,7 @@ internal static class PlotlyTrace
         {
             ["name"] = series.Name,
             ["showlegend"] = false,
-            ["hovertemplate"] = (Worded(figure) ? "%{text}" : $"{E(figure.X.Label)} %{{x:.4~g}} {E(figure.X.Unit)}<br>{E(figure.Y.Label)} %{{y:.4~g}} {E(figure.Y.Unit)}") + $"<extra>{E(series.Name)}</extra>",
+            ["hovertemplate"] = (Worded(figure) ? "%{hovertext}" : $"{E(figure.X.Label)} %{{x:.4~g}} {E(figure.X.Unit)}<br>{E(figure.Y.Label)} %{{y:.4~g}} {E(figure.Y.Unit)}") + $"<extra>{E(series.Name)}</extra>",
         };
         if (series.Kind == SeriesKind.Bars)
         {
@@ -54,7 +54,7 @@ internal static class PlotlyTrace
         return looks;
     }
 
-    /// <summary>The columns: <c>x</c>, <c>y</c>, and <c>text</c> where an axis reads its numbers as times, dates or names.</summary>
+    /// <summary>The columns: <c>x</c>, <c>y</c>, and <c>hovertext</c> where an axis reads its numbers as times, dates or names.</summary>
     public static IEnumerable<(string Name, Array Column)> Columns(Figure figure, Series series)
     {
         var closed = series.Kind == SeriesKind.Shape && series.Count > 0;
@@ -62,7 +62,7 @@ internal static class PlotlyTrace
         yield return ("y", Column(closed ? series.Y.Add(series.Y[0]) : series.Y));
         if (Worded(figure))
         {
-            yield return ("text", Enumerable.Range(0, series.Count).Select(i => $"{figure.X.Say(series.X[i])}: {figure.Y.Say(series.Y[i])}").ToArray());
+            yield return ("hovertext", Enumerable.Range(0, series.Count).Select(i => $"{figure.X.Say(series.X[i])}: {figure.Y.Say(series.Y[i])}").ToArray());
         }
     }
 
