@@ -49,7 +49,15 @@ public sealed record Axis(string Label, string Unit = "", double? Min = null, do
         _ => double.IsNaN(value) ? "none" : Numeral(value, decimals),
     };
 
-    internal static string Numeral(double value, int decimals)
+    /// <summary>A number with its sign always written, a real minus, and no sign before zero: <c>+94.9</c>, <c>−15.8</c>, <c>0.0</c>.</summary>
+    public static string Signed(double value, int decimals)
+    {
+        var text = Numeral(value, decimals);
+        return text.StartsWith('\u2212') || !text.AsSpan().ContainsAnyInRange('1', '9') ? text : "+" + text;
+    }
+
+    /// <summary>A number with a real minus and no minus before zero: <c>94.9</c>, <c>−15.8</c>, <c>0.0</c>.</summary>
+    public static string Numeral(double value, int decimals)
     {
         var text = Math.Round(value, Math.Clamp(decimals, 0, 15), MidpointRounding.AwayFromZero)
             .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);

@@ -102,7 +102,10 @@ public sealed class InMemoryChannel : IWidgetChannel
     public void ChangeFromPage(JsonNode value) => ChangeFromPage(new JsonObject { ["value"] = value });
 
     /// <summary>Does what a page does when the learner presses a button.</summary>
-    public void Click() => CustomReceived?.Invoke(new JsonObject { ["event"] = "click" });
+    public void Click() => CustomFromPage(new JsonObject { ["event"] = "click" });
+
+    /// <summary>Does what a page does when it sends a custom message.</summary>
+    public void CustomFromPage(JsonObject content) => CustomReceived?.Invoke(content);
 
     private void Merge(JsonObject changed)
     {

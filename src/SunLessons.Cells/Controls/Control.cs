@@ -1,0 +1,72 @@
+using System.Text.Json.Nodes;
+using SunLessons.Cells.Parts;
+
+namespace SunLessons.Cells.Controls;
+
+/// <summary>Something a learner moves. Its position is recorded at each change and comes back when the cell is run again.</summary>
+public abstract class Control : Shown
+{
+    private protected Control(Lesson lesson, string key, string label)
+        : base(lesson, key) => Label = label;
+
+    /// <summary>Its words.</summary>
+    public string Label { get; }
+
+    /// <summary>Whether it cannot be moved yet, because a prediction is still to be recorded.</summary>
+    public bool IsLocked { get; private set; }
+
+    /// <summary>Raised after the learner moved it, on the thread that brought the news.</summary>
+    public event Action? Changed;
+
+    internal string RecordKey => "control:" + Key;
+
+    /// <summary>The widget that is locked and unlocked; for a control of several, the first.</summary>
+    internal abstract IEnumerable<Part> Moving { get; }
+
+    internal void Lock(bool locked)
+    {
+        IsLocked = locked;
+        foreach (var part in Moving)
+        {
+            part.Set(("disabled", locked));
+        }
+    }
+
+    internal override void Retire()
+    {
+        base.Retire();
+        foreach (var part in Moving)
+        {
+            part.Retire();
+        }
+    }
+
+    /// <summary>
+    /// A cell was run again and made a new control of this name. Figures of other cells, which were not run again, still ask this one:
+    /// it takes over whatever the new one does.
+    /// </summary>
+    internal void FollowedBy(Control successor)
+    {
+        if (successor.GetType() != GetType())
+        {
+            return;
+        }
+
+        void Take()
+        {
+            CopyFrom(successor);
+            Changed?.Invoke();
+        }
+
+        successor.Changed += Take;
+        Take();
+    }
+
+    private protected abstract void CopyFrom(Control successor);
+
+    private protected void Moved(JsonNode position)
+    {
+        Host.Record(RecordKey, position);
+        Changed?.Invoke();
+    }
+}

@@ -1,0 +1,122 @@
+using SunLessons.Cells.Checks;
+using SunLessons.Cells.Controls;
+using SunLessons.Cells.Live;
+using SunLessons.Cells.Predictions;
+using SunLessons.Figures;
+using SunLessons.Readings;
+
+namespace SunLessons.Cells;
+
+/// <content>The verbs that make things; <see cref="Say"/> lets cells say them without a name in front.</content>
+public sealed partial class Lesson
+{
+    /// <summary>A number to move between two ends.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="label">Its words.</param>
+    /// <param name="from">The lower end.</param>
+    /// <param name="to">The upper end.</param>
+    /// <param name="step">One press of a key or button; above 0.</param>
+    /// <param name="start">Where it stands at first.</param>
+    /// <param name="unit">Its unit as written; empty for none.</param>
+    /// <param name="after">A prediction that must be recorded before it can be moved.</param>
+    /// <param name="say">Says a position in words, for a slider of dates or times.</param>
+    /// <exception cref="ArgumentException">The ends, the step or the start do not fit together.</exception>
+    public NumberControl Number(string key, string label, double from, double to, double step, double start, string unit = "", Prediction? after = null, Func<double, string>? say = null) =>
+        Waiting(Take(new NumberControl(this, key, label, from, to, step, start, unit, say)), after);
+
+    /// <summary>A day of a 365-day year to move, said as a date: 1 is 1 January, 172 is 21 June.</summary>
+    public NumberControl Day(string key, string label = "Date", double start = 172, Prediction? after = null) =>
+        Number(key, label, 1, 365, 1, start, after: after, say: day => new Axis(label, Kind: AxisKind.DayOfYear).Say(day));
+
+    /// <summary>A time of day in hours to move, said as a clock time.</summary>
+    public NumberControl Hour(string key, string label, double from = 5, double to = 19, double step = 0.25, double start = 12, Prediction? after = null) =>
+        Number(key, label, from, to, step, start, after: after, say: hour => new Axis(label, Kind: AxisKind.Clock).Say(hour));
+
+    /// <summary>One of several names to choose.</summary>
+    /// <exception cref="ArgumentException">Fewer than 2 names, or one twice.</exception>
+    public ChoiceControl Choice(string key, string label, IEnumerable<string> options, Prediction? after = null) =>
+        Waiting(Take(new ChoiceControl(this, key, label, options.ToArray())), after);
+
+    /// <summary>Something to switch on or off.</summary>
+    public SwitchControl Switch(string key, string label, bool start = false, Prediction? after = null) =>
+        Waiting(Take(new SwitchControl(this, key, label, start)), after);
+
+    /// <summary>One of the eight towns to choose, or the learner's own place.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="label">Its words.</param>
+    /// <param name="start">The town it stands at first; null for the learner's own place.</param>
+    /// <param name="after">A prediction that must be recorded before it can be moved.</param>
+    public TownControl Town(string key, string label = "Town", string? start = null, Prediction? after = null) =>
+        Waiting(Take(new TownControl(this, key, label, start)), after);
+
+    /// <summary>A prediction chosen from answers.</summary>
+    /// <exception cref="ArgumentException">Fewer than 2 answers, or one twice.</exception>
+    public Prediction Predict(string key, string question, params string[] answers) => Take(new Prediction(this, key, question, answers, null));
+
+    /// <summary>A prediction typed as a number.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="question">The question.</param>
+    /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
+    public Prediction PredictNumber(string key, string question, string unit) => Take(new Prediction(this, key, question, [], unit));
+
+    /// <summary>A figure that follows controls and place.</summary>
+    /// <param name="key">Its name.</param>
+    /// <param name="figure">Makes it; asks the controls for their values.</param>
+    /// <param name="dependsOn">The controls that change it, at most 3.</param>
+    public LiveFigure LiveFigure(string key, Func<Figure> figure, params Control[] dependsOn) => Take(new LiveFigure(this, key, figure, dependsOn));
+
+    /// <summary>A sentence that follows controls and place.</summary>
+    public LiveText LiveText(string key, Func<string> text, params Control[] dependsOn) => Take(new LiveText(this, key, text, dependsOn));
+
+    /// <summary>A chain of corrections that follows controls and place, as a table.</summary>
+    public StepsTable Steps(string key, string caption, Func<IEnumerable<StepRow>> rows, params Control[] dependsOn) =>
+        Take(new StepsTable(this, key, caption, rows, dependsOn));
+
+    /// <summary>The library's own chain from a reading to the clock, as a table that follows controls and place.</summary>
+    public StepsTable Steps(string key, string caption, Func<ReadingChain> chain, params Control[] dependsOn) =>
+        Steps(key, caption, () => ChainRows.Of(chain()), dependsOn);
+
+    /// <summary>A question with a number for an answer.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="question">The question.</param>
+    /// <param name="answer">The right number, computed by the library, in <paramref name="unit"/> (hours for a clock time).</param>
+    /// <param name="tolerance">How near an answer must come, in <paramref name="unit"/> (minutes for a clock time); above 0.</param>
+    /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
+    /// <param name="slips">The usual slips, each with the number it leads to.</param>
+    /// <param name="hints">Three hints, each going further.</param>
+    /// <param name="solution">The worked solution.</param>
+    /// <exception cref="ArgumentException">Two slips, or a slip and the answer, lie within the tolerance of each other: the sentence names them.</exception>
+    public NumberCheck NumberCheck(string key, string question, double answer, double tolerance, string unit, IEnumerable<WrongPath> slips, IReadOnlyList<string> hints, string solution)
+    {
+        var problem = new NumberProblem(answer, slips.ToArray());
+        return Take(new NumberCheck(this, key, () => question, () => problem, follows: false, tolerance, unit, hints, () => solution));
+    }
+
+    /// <summary>
+    /// A question whose answer follows the learner's place. Slips that cannot be told apart at a place are not named there.
+    /// </summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="question">Asks, naming the place.</param>
+    /// <param name="problem">Computes the answer and the slips for the place.</param>
+    /// <param name="tolerance">How near an answer must come; above 0.</param>
+    /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
+    /// <param name="hints">Three hints, each going further.</param>
+    /// <param name="solution">Works it out for the place.</param>
+    public NumberCheck NumberCheckHere(string key, Func<string> question, Func<NumberProblem> problem, double tolerance, string unit, IReadOnlyList<string> hints, Func<string> solution) =>
+        Take(new NumberCheck(this, key, question, problem, follows: true, tolerance, unit, hints, solution));
+
+    /// <summary>A question with answers to choose from.</summary>
+    /// <exception cref="ArgumentException">Fewer than 2 answers, none right, or one without a reply.</exception>
+    public ChoiceCheck ChoiceCheck(string key, string question, IEnumerable<AnswerOption> options, IReadOnlyList<string> hints, string solution) =>
+        Take(new ChoiceCheck(this, key, question, options.ToArray(), hints, solution));
+
+    /// <summary>The control of the learner's place, for a lesson that wants it in a certain spot.</summary>
+    public PlaceControl PlaceControl() => _placeControl ??= Take(new PlaceControl(this));
+
+    private static T Waiting<T>(T control, Prediction? after)
+        where T : Control
+    {
+        after?.Unlocks(control);
+        return control;
+    }
+}

@@ -1,0 +1,80 @@
+using System.Text.Json.Nodes;
+using SunLessons.Cells.Hosting;
+
+namespace SunLessons.Cells.Parts;
+
+/// <summary>Standard widgets with the attributes that all of ours share.</summary>
+internal static class Build
+{
+    public static Part Html(IWidgetHost host, string html, string role) => new(host, "HTMLModel", new JsonObject { ["value"] = html, ["_sunlessons_role"] = role });
+
+    public static Part Button(IWidgetHost host, string words, string role, Action clicked) => new(
+        host,
+        "ButtonModel",
+        new JsonObject { ["description"] = words, ["disabled"] = false, ["_sunlessons_role"] = role },
+        custom: content =>
+        {
+            if (content["event"] is JsonValue value && value.TryGetValue<string>(out var name) && name == "click")
+            {
+                clicked();
+            }
+        });
+
+    public static Part Text(IWidgetHost host, string description, string label, string value, string placeholder, Action<string> changed) => new(
+        host,
+        "TextModel",
+        new JsonObject
+        {
+            ["value"] = value,
+            ["description"] = description,
+            ["placeholder"] = placeholder,
+            ["disabled"] = false,
+
+            // A half-typed answer is no answer: the page sends the text when the field is left or Enter is pressed.
+            ["continuous_update"] = false,
+            ["_sunlessons_label"] = label,
+        },
+        change =>
+        {
+            if (change["value"] is JsonValue text && text.TryGetValue<string>(out var words))
+            {
+                changed(words);
+            }
+        });
+
+    public static Part Options(IWidgetHost host, string model, string description, string label, IEnumerable<string> options, int? index, Action<int> changed) => new(
+        host,
+        model,
+        new JsonObject
+        {
+            ["_options_labels"] = Labels(options),
+            ["index"] = index,
+            ["description"] = description,
+            ["disabled"] = false,
+            ["_sunlessons_label"] = label,
+        },
+        change =>
+        {
+            if (Json.Number(change["index"]) is { } chosen)
+            {
+                changed((int)chosen);
+            }
+        });
+
+    public static JsonArray Labels(IEnumerable<string> options) => new([.. options.Select(o => (JsonNode)o)]);
+
+    public static Part Box(IWidgetHost host, string role, IEnumerable<Part> children, string? key = null, bool row = false)
+    {
+        var state = new JsonObject
+        {
+            ["children"] = new JsonArray([.. children.Select(c => (JsonNode)c.Reference)]),
+            ["_sunlessons_role"] = role,
+        };
+        if (key is not null)
+        {
+            state["_sunlessons_key"] = key;
+        }
+
+        return new Part(host, row ? "HBoxModel" : "VBoxModel", state);
+    }
+}

@@ -1,0 +1,186 @@
+using System.Text.Json.Nodes;
+using NodaTime;
+
+namespace SunLessons.Cells.Tests;
+
+public class PredictionTests
+{
+    private const string Question = "Where does the noon shadow point?";
+
+    [Fact]
+    public void A_control_that_waits_is_born_disabled_and_unlocks_when_the_prediction_is_recorded()
+    {
+        var page = new Page();
+        var guess = page.Lesson.Predict("noon", Question, "north", "south");
+        var turn = page.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2, "°", after: guess);
+        page.Lesson.Show(guess, turn);
+        var slider = page.Last("FloatSliderModel");
+
+        Assert.True((bool)slider.State["disabled"]!);
+        Assert.Empty(slider.Updates);
+
+        page.Last("RadioButtonsModel").ChangeFromPage(new JsonObject { ["index"] = 1 });
+        Assert.True((bool)slider.State["disabled"]!);
+        page.Press("record-prediction");
+
+        Assert.False((bool)slider.State["disabled"]!);
+        Assert.Equal("south", guess.Answer);
+        Assert.True((bool)page.Role("record-prediction").State["disabled"]!);
+        Assert.True((bool)page.Last("RadioButtonsModel").State["disabled"]!);
+    }
+
+    [Fact]
+    public void A_locked_control_that_a_page_moves_all_the_same_goes_back()
+    {
+        var page = new Page();
+        var turn = page.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2, "°", after: page.Lesson.Predict("noon", Question, "north", "south"));
+        page.Lesson.Show(turn);
+
+        page.Last("FloatSliderModel").ChangeFromPage(JsonValue.Create(7.0));
+
+        Assert.Equal(2.0, turn.Value);
+        Assert.Equal(2.0, (double)page.Last("FloatSliderModel").State["value"]!);
+        Assert.DoesNotContain(page.Host.Recorded, r => r.Key == "control:turn");
+    }
+
+    [Fact]
+    public void Without_an_answer_nothing_is_recorded_and_one_sentence_says_what_to_do()
+    {
+        var page = new Page();
+        var guess = page.Lesson.Predict("noon", Question, "north", "south");
+        page.Lesson.Show(guess);
+
+        page.Press("record-prediction");
+
+        Assert.False(guess.IsRecorded);
+        Assert.Empty(page.Host.Recorded);
+        Assert.Contains("Choose one of the answers first", page.Html("status"));
+    }
+
+    [Fact]
+    public void It_is_recorded_with_its_time_and_cannot_be_changed_afterwards()
+    {
+        var page = new Page();
+        var guess = page.Lesson.Predict("noon", Question, "north", "south");
+        page.Lesson.Show(guess);
+        page.Last("RadioButtonsModel").ChangeFromPage(new JsonObject { ["index"] = 0 });
+        page.Press("record-prediction");
+        page.Wait(Duration.FromHours(1));
+
+        page.Last("RadioButtonsModel").ChangeFromPage(new JsonObject { ["index"] = 1 });
+        page.Press("record-prediction");
+
+        Assert.Equal("north", guess.Answer);
+        Assert.Equal(Instant.FromUtc(2026, 6, 21, 12, 0), guess.RecordedAt);
+        var (key, value) = Assert.Single(page.Host.Recorded);
+        Assert.Equal("prediction:noon", key);
+        Assert.Equal("""{"answer":"north","at":"2026-06-21T12:00:00Z"}""", value!.ToJsonString());
+        Assert.Contains("Recorded 21 June 2026, 12:00 UT.", page.Html("status"));
+    }
+
+    [Fact]
+    public void A_number_is_read_as_people_write_it_and_junk_is_answered_kindly()
+    {
+        var page = new Page();
+        var guess = page.Lesson.PredictNumber("step", "How many minutes?", "min");
+        page.Lesson.Show(guess);
+
+        page.Last("TextModel").ChangeFromPage(JsonValue.Create("about an hour"));
+        page.Press("record-prediction");
+        Assert.False(guess.IsRecorded);
+        Assert.Contains("cannot be read as minutes of time", page.Html("status"));
+
+        page.Last("TextModel").ChangeFromPage(JsonValue.Create("1:34"));
+        page.Press("record-prediction");
+        Assert.Equal(94, guess.Number);
+    }
+
+    [Fact]
+    public async Task It_stands_beside_the_outcome_only_after_it_was_recorded()
+    {
+        var page = new Page();
+        var asked = 0;
+        var guess = page.Lesson.Predict("noon", Question, "north", "south");
+        var beside = guess.ShowBeside(() =>
+        {
+            asked++;
+            return "north, at <b>all</b> times";
+        });
+        page.Lesson.Show(guess, beside);
+        Assert.Equal(0, asked);
+        Assert.Contains("Record your prediction first", page.Html("beside"));
+
+        page.Last("RadioButtonsModel").ChangeFromPage(new JsonObject { ["index"] = 1 });
+        page.Press("record-prediction");
+        await page.Lesson.Settled;
+
+        Assert.Equal(1, asked);
+        Assert.Contains("<td>south</td><td>north, at &lt;b&gt;all&lt;/b&gt; times</td>", page.Html("beside"));
+        Assert.Contains("<th scope=\"col\">You predicted</th>", page.Html("beside"));
+    }
+
+    [Fact]
+    public void After_a_restart_prediction_and_position_come_back_and_the_control_is_free()
+    {
+        var record = (JsonObject)JsonNode.Parse("""{"prediction:noon":{"answer":"south","at":"2026-06-21T12:00:00Z"},"control:turn":-3.5}""")!;
+        var page = new Page(record: record);
+
+        var guess = page.Lesson.Predict("noon", Question, "north", "south");
+        var turn = page.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2, "°", after: guess);
+        page.Lesson.Show(guess, turn);
+
+        Assert.Equal("south", guess.Answer);
+        Assert.Equal(-3.5, turn.Value);
+        Assert.False((bool)page.Last("FloatSliderModel").State["disabled"]!);
+        Assert.Equal(1, (int)page.Last("RadioButtonsModel").State["index"]!);
+    }
+
+    [Theory]
+    [InlineData("""{"prediction:noon":{"answer":"west","at":"2026-06-21T12:00:00Z"}}""")]
+    [InlineData("""{"prediction:noon":{"answer":"north","at":"yesterday"}}""")]
+    [InlineData("""{"prediction:noon":"north"}""")]
+    [InlineData("""{"control:turn":99}""")]
+    [InlineData("""{"control:turn":"far"}""")]
+    public void A_record_that_no_longer_fits_is_passed_over(string record)
+    {
+        var page = new Page(record: (JsonObject)JsonNode.Parse(record)!);
+
+        Assert.False(page.Lesson.Predict("noon", Question, "north", "south").IsRecorded);
+        Assert.Equal(2, page.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2).Value);
+    }
+
+    [Fact]
+    public void When_only_the_cell_of_the_prediction_is_run_again_the_old_control_unlocks_with_the_new_prediction()
+    {
+        var page = new Page();
+        var first = page.Lesson.Predict("noon", Question, "north", "south");
+        var turn = page.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2, after: first);
+        page.Lesson.Show(first, turn);
+
+        var second = page.Lesson.Predict("noon", Question, "north", "south");
+        page.Lesson.Show(second);
+        page.Last("RadioButtonsModel").ChangeFromPage(new JsonObject { ["index"] = 1 });
+        page.Press("record-prediction");
+
+        Assert.False(turn.IsLocked);
+        Assert.Equal("south", first.Answer);
+    }
+
+    [Fact]
+    public void One_answer_is_no_choice()
+    {
+        var error = Assert.Throws<ArgumentException>(() => new Page().Lesson.Predict("noon", Question, "north"));
+
+        Assert.StartsWith("Prediction 'noon' offers 1 answers, or one of them twice. Give at least 2 different answers.", error.Message);
+    }
+
+    [Fact]
+    public void The_page_finds_the_question_as_label_of_the_field()
+    {
+        var page = new Page();
+        page.Lesson.Show(page.Lesson.Predict("noon", Question, "north", "south"));
+
+        Assert.Equal(Question, (string?)page.Last("RadioButtonsModel").State["_sunlessons_label"]);
+        Assert.Equal("prediction", (string?)page.Last("VBoxModel").State["_sunlessons_role"]);
+    }
+}
