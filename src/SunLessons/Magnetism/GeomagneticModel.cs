@@ -6,8 +6,9 @@ namespace SunLessons.Magnetism;
 /// <see cref="MagneticField"/> keeps the rule, this only computes.
 /// </summary>
 /// <remarks>
-/// Measured: WMM2025 against its 100 official test values, every component within 0.001 nT; IGRF-14 against GeographicLib 2.1.2 at
-/// 15 cities and 12 dates, declination within 0.00001°. The tests assert both. Evaluations allocate nothing.
+/// Measured: WMM2025 against its 100 official test values, every component within 0.0008 nT; against GeographicLib 2.1.2 both models
+/// within 0.0000006 nT at those points and at 296 places over the world, poles and heights of -1 to 850 km among them (its last printed
+/// digit); IGRF-14's declination at 15 cities and 12 dates within 0.0000006 degree. The tests assert the same. Evaluations allocate nothing.
 /// </remarks>
 public sealed class GeomagneticModel
 {

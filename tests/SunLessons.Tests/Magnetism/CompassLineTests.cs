@@ -41,8 +41,8 @@ public class CompassLineTests
     [Fact]
     public void Vigos_old_dial_stands_14_degrees_clockwise_at_midsummer_2026()
     {
-        // The lesson's invented dial: needle line engraved 15 W, Vigo, 21 June 2026; its design says 14.0 with IGRF-14 (declination -0.96,
-        // a cross-check). WMM2025 gives -0.93, so 14.07: 0.05 of printing and 0.02 between the models.
+        // The lesson's invented dial: needle line engraved 15 W, Vigo, 21 June 2026. Worked for the lesson with IGRF-14 (declination -0.96)
+        // and printed as 14.0: a cross-check. WMM2025 gives -0.93, so 14.07: 0.05 of printing and 0.03 between the models.
         var today = Assert.IsType<NorthAnswer.Known>(MagneticField.At(GeoPoint.FromDegrees(42.24, -8.72), new LocalDate(2026, 6, 21))).Declination;
         var twist = new CompassLine(CompassQuote.Parse("15 W")).SettingAt(today).Twist.Degrees;
         Assert.Equal(14.0, twist, 0.08);

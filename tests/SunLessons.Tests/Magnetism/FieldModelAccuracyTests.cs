@@ -17,18 +17,18 @@ public class FieldModelAccuracyTests
             var field = GeomagneticModel.Wmm2025.At(point, year).Field;
             var where = $"{row["decimal_year"]} {row["lat_deg"]} {row["lon_deg"]}";
 
-            // 0.001 nT is what is asked. Measured: X, H and F 0.0007 nT, Y 0.0000005 nT, Z 0.000002 nT. The difference in X is the
+            // 0.0008 nT; 0.001 nT would do. Measured: X, H and F 0.0007 nT, Y 0.0000005 nT, Z 0.000002 nT. The difference in X is the
             // official table's own: GeographicLib differs from it by the same amounts and agrees with us (next check).
-            Near(row.Number("official_X"), field.NorthNanotesla, 1e-3, "X " + where);
-            Near(row.Number("official_Y"), field.EastNanotesla, 1e-3, "Y " + where);
-            Near(row.Number("official_Z"), field.DownNanotesla, 1e-3, "Z " + where);
-            Near(row.Number("official_H"), field.HorizontalNanotesla, 1e-3, "H " + where);
-            Near(row.Number("official_F"), field.TotalNanotesla, 1e-3, "F " + where);
+            Near(row.Number("official_X"), field.NorthNanotesla, 8e-4, "X " + where);
+            Near(row.Number("official_Y"), field.EastNanotesla, 8e-4, "Y " + where);
+            Near(row.Number("official_Z"), field.DownNanotesla, 8e-4, "Z " + where);
+            Near(row.Number("official_H"), field.HorizontalNanotesla, 8e-4, "H " + where);
+            Near(row.Number("official_F"), field.TotalNanotesla, 8e-4, "F " + where);
 
-            // 0.000001 nT: GeographicLib's independent sum, printed to 0.000001 nT. (Measured: half of that, its rounding.)
-            Near(row.Number("geographiclib_X"), field.NorthNanotesla, 1e-6, "X by GeographicLib " + where);
-            Near(row.Number("geographiclib_Y"), field.EastNanotesla, 1e-6, "Y by GeographicLib " + where);
-            Near(row.Number("geographiclib_Z"), field.DownNanotesla, 1e-6, "Z by GeographicLib " + where);
+            // 0.0000006 nT: GeographicLib's independent sum, printed to 0.000001 nT, so half of that, and some for the rounding of the sums.
+            Near(row.Number("geographiclib_X"), field.NorthNanotesla, 6e-7, "X by GeographicLib " + where);
+            Near(row.Number("geographiclib_Y"), field.EastNanotesla, 6e-7, "Y by GeographicLib " + where);
+            Near(row.Number("geographiclib_Z"), field.DownNanotesla, 6e-7, "Z by GeographicLib " + where);
 
             // 0.0051 degrees: the official D and I are printed to 0.01 degree.
             Near(0.0, Around(field.Declination.Degrees - row.Number("official_D")), 0.0051, "D " + where);
@@ -52,11 +52,29 @@ public class FieldModelAccuracyTests
             var where = $"{row["city"]} {row["decimal_year"]}";
             Assert.Equal("IGRF-14", answer.ModelName);
 
-            // 0.00001 degrees and 0.001 nT: printed to 0.000001 degree and 0.001 nT. (Measured: half a printed digit.)
-            Near(row.Number("D_geographiclib_IGRF14_deg"), answer.Declination.Degrees, 1e-5, "D " + where);
-            Near(row.Number("I_IGRF14_deg"), answer.Inclination.Degrees, 1e-5, "I " + where);
-            Near(row.Number("H_IGRF14_nT"), answer.HorizontalIntensityNanotesla, 1e-3, "H " + where);
-            Near(row.Number("F_IGRF14_nT"), answer.TotalIntensityNanotesla, 1e-3, "F " + where);
+            // 0.0000006 degrees (0.00001 would do) and 0.0006 nT: printed to 0.000001 degree and 0.001 nT, so half of that and a little.
+            Near(row.Number("D_geographiclib_IGRF14_deg"), answer.Declination.Degrees, 6e-7, "D " + where);
+            Near(row.Number("I_IGRF14_deg"), answer.Inclination.Degrees, 6e-7, "I " + where);
+            Near(row.Number("H_IGRF14_nT"), answer.HorizontalIntensityNanotesla, 6e-4, "H " + where);
+            Near(row.Number("F_IGRF14_nT"), answer.TotalIntensityNanotesla, 6e-4, "F " + where);
+        }
+    }
+
+    [Fact]
+    public void Igrf14_gives_GeographicLib_fields_at_the_poles_and_all_over_the_world()
+    {
+        var rows = GeomagAuthority.Rows("igrf14_world.csv").ToList();
+        Assert.Equal(296, rows.Count);
+        foreach (var row in rows)
+        {
+            var point = GeoPoint.FromDegrees(row.Number("lat_deg"), row.Number("lon_deg"), row.Number("height_m"));
+            var field = GeomagneticModel.Igrf14.At(point, row.Number("decimal_year")).Field;
+            var where = $"{row["decimal_year"]} {row["lat_deg"]} {row["lon_deg"]} {row["height_m"]}";
+
+            // 0.0000006 nT: printed to 0.000001 nT, so half of that, and some for the rounding of the sums.
+            Near(row.Number("X_nT"), field.NorthNanotesla, 6e-7, "X " + where);
+            Near(row.Number("Y_nT"), field.EastNanotesla, 6e-7, "Y " + where);
+            Near(row.Number("Z_nT"), field.DownNanotesla, 6e-7, "Z " + where);
         }
     }
 

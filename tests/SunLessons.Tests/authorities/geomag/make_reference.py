@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Write wmm2025_testvalues_fullprecision.csv and igrf_declination_cities.csv into this folder.
+"""Write wmm2025_testvalues_fullprecision.csv, igrf_declination_cities.csv and igrf14_world.csv into this folder.
 
 Usage: make_reference.py PACKAGE
   PACKAGE   the unpacked npm package geomagnetism 0.2.0 (data/wmm-2025.json, test/values.csv)
@@ -11,6 +11,7 @@ IGRF-14 is read from src/SunLessons/Tables/Magnetism/igrf14.csv and evaluated by
 import csv
 import json
 import os
+import random
 import struct
 import subprocess
 import sys
@@ -133,3 +134,18 @@ with tempfile.TemporaryDirectory() as folder:
         table.writerow("city,lat_deg,lon_deg,height_km,decimal_year,D_gmt640_builtin_IGRF13_deg,D_geographiclib_IGRF14_deg,I_IGRF14_deg,H_IGRF14_nT,F_IGRF14_nT".split(","))
         for city, (year, lat, lon, _), second, (d, i, h, _, _, _, total) in zip(names, points, gmt(points), geographiclib(folder, "igrf14", points), strict=True):
             table.writerow([city, lat, lon, 0, year, f"{second:.6f}", f"{d:.6f}", f"{i:.6f}", f"{h:.3f}", f"{total:.3f}"])
+
+    # The corners of what can be asked (poles, date line, equator, lowest and greatest height, ends of a 5-year stretch), then places at random.
+    draw = random.Random(14)
+    world = [(year, lat, lon, height)
+             for year in (1900.0, 1994.999, 1995.0, 2024.999)
+             for lat in (-90.0, -89.9999, 0.0, 90.0)
+             for lon in (-180.0, 0.0, 137.5)
+             for height in (-1000.0, 850000.0)]
+    world += [(round(draw.uniform(1900, 2025), 3), round(draw.uniform(-90, 90), 4), round(draw.uniform(-180, 180), 4), round(draw.uniform(-1000, 850000), 0))
+              for _ in range(200)]
+    f, table = open_table("igrf14_world.csv")
+    with f:
+        table.writerow("decimal_year,lat_deg,lon_deg,height_m,X_nT,Y_nT,Z_nT".split(","))
+        for (year, lat, lon, height), (_, _, _, x, y, z, _) in zip(world, geographiclib(folder, "igrf14", world), strict=True):
+            table.writerow([year, lat, lon, height, f"{x:.6f}", f"{y:.6f}", f"{z:.6f}"])
