@@ -42,11 +42,13 @@ public static class KernelProgram
 
         ParentWatch.Start(log);
         KeepAFolder();
-        await using var engine = new InteractiveEngine(log);
-        var warming = engine.WarmUpAsync();
+        // Not disposed: the process ends with it, and waits for nothing that a cell left behind.
+        var engine = new InteractiveEngine(log);
+        _ = engine.WarmUpAsync();
         using var transport = new SocketTransport(connection);
         using var server = new KernelServer(transport, connection.Key, log);
         using var session = new KernelSession(server, engine, log);
+        Verbs.Showing.Session = session;
         try
         {
             server.Start();
@@ -70,12 +72,6 @@ public static class KernelProgram
         });
 
         await server.Completion.ConfigureAwait(false);
-        if (!warming.IsCompleted)
-        {
-            // Asked to end while still getting ready: nothing is running that would need it.
-            await Task.WhenAny(warming, Task.Delay(TimeSpan.FromSeconds(2))).ConfigureAwait(false);
-        }
-
         // Threads that a cell left behind must not keep the process: after the sockets have sent the last reply, it ends.
         server.Dispose();
         ParentWatch.EndProcess(0);

@@ -130,6 +130,8 @@ public sealed class KernelProcess : IAsyncDisposable
                 catch (Exception e) when (e is OperationCanceledException or KernelDiedException)
                 {
                     Kill();
+                    using var end = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+                    await _process.WaitForExitAsync(end.Token).ConfigureAwait(false);
                 }
             }
         }

@@ -40,7 +40,7 @@ public sealed class KernelComms
     }
 
     internal void Publish(string type, JsonObject content, JsonObject? metadata, IReadOnlyList<byte[]>? buffers) =>
-        _server.Publish(type, content, KernelRequest.CurrentHeader, metadata, buffers);
+        _server.Publish(type, content, _server.Current?.Message.Header ?? [], metadata, buffers);
 
     internal void Close(KernelComm comm)
     {

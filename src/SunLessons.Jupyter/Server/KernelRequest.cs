@@ -6,8 +6,6 @@ namespace SunLessons.Jupyter.Server;
 /// <summary>One accepted message while it is being served: what it says, and the ways to answer it.</summary>
 public sealed class KernelRequest
 {
-    private static readonly AsyncLocal<KernelRequest?> Flowing = new();
-    private static volatile KernelRequest? _lastOrdered;
     private readonly KernelServer _server;
     private int _replied;
 
@@ -18,15 +16,6 @@ public sealed class KernelRequest
         Message = message;
         Sequence = sequence;
     }
-
-    /// <summary>
-    /// The request that the calling code works for: it flows along with awaits, tasks and new threads. Where no request flows
-    /// (a thread that was there before), the last cell or comm message; null before the first.
-    /// </summary>
-    public static KernelRequest? Current => Flowing.Value ?? _lastOrdered;
-
-    /// <summary>The header of <see cref="Current"/>; empty when there is none.</summary>
-    public static JsonObject CurrentHeader => Current?.Message.Header ?? [];
 
     /// <summary>Where the message came in.</summary>
     public KernelChannel Channel { get; }
@@ -47,15 +36,6 @@ public sealed class KernelRequest
 
     /// <summary>True for a type that must be answered by exactly one reply: those that end in "_request".</summary>
     internal bool WantsReply => Message.Type.EndsWith("_request", StringComparison.Ordinal);
-
-    internal static void Enter(KernelRequest request, bool ordered)
-    {
-        Flowing.Value = request;
-        if (ordered)
-        {
-            _lastOrdered = request;
-        }
-    }
 
     internal bool HasReplied => Volatile.Read(ref _replied) != 0;
 

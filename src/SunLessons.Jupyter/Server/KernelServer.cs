@@ -37,6 +37,8 @@ public sealed class KernelServer : IDisposable
     private readonly ConcurrentDictionary<string, TaskCompletionSource<string>> _questions = [];
     private readonly HashSet<string> _served = [];
     private readonly TaskCompletionSource _stopped = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly AsyncLocal<KernelRequest?> _flowing = new();
+    private volatile KernelRequest? _lastOrdered;
     private long _sequence;
     private long _abortUpTo;
     private long _accepted;
@@ -51,6 +53,12 @@ public sealed class KernelServer : IDisposable
         _frames = new MessageFrames(key);
         _log = log;
     }
+
+    /// <summary>
+    /// The request that the calling code works for: it flows along with awaits, tasks and new threads. Where no request flows
+    /// (a thread that was there before), the last cell or comm message; null before the first.
+    /// </summary>
+    public KernelRequest? Current => _flowing.Value ?? _lastOrdered;
 
     /// <summary>How many messages were accepted so far.</summary>
     public long Accepted => Interlocked.Read(ref _accepted);
@@ -167,7 +175,9 @@ public sealed class KernelServer : IDisposable
         }
 
         // Somebody who could listen but not sign must not be able to have a message served a second time.
-        if (!_served.Add(message.Id))
+        // The signature tells messages apart, not their identifier: clients that share a session have been seen to give the same one twice.
+        var signature = Encoding.ASCII.GetString(frames[message.Identities.Count + 1]);
+        if (signature.Length > 0 && !_served.Add(signature))
         {
             _log("A message that had been served before was dropped.");
             return;
@@ -229,7 +239,8 @@ public sealed class KernelServer : IDisposable
             }
             else if (_handlers.TryGetValue(type, out var handler))
             {
-                KernelRequest.Enter(request, handler.Lane == Lane.Ordered);
+                _flowing.Value = request;
+                _lastOrdered = handler.Lane == Lane.Ordered ? request : _lastOrdered;
                 var content = await handler.Serve(request).ConfigureAwait(false);
                 if (content is not null && request.WantsReply)
                 {

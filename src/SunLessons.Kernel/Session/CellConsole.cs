@@ -19,6 +19,7 @@ internal sealed class CellConsole : IDisposable
 
     private readonly Lock _gate = new();
     private readonly StringBuilder _text = new();
+    private readonly Func<KernelRequest?> _current;
     private readonly Timer _timer;
     private readonly TextWriter _out;
     private readonly TextWriter _error;
@@ -29,8 +30,10 @@ internal sealed class CellConsole : IDisposable
     private KernelRequest? _counted;
     private int _written;
 
-    public CellConsole()
+    /// <param name="current">The request that the calling code works for.</param>
+    public CellConsole(Func<KernelRequest?> current)
     {
+        _current = current;
         _timer = new Timer(_ => Flush());
         _out = TextWriter.Synchronized(new Writer(this, "stdout"));
         _error = TextWriter.Synchronized(new Writer(this, "stderr"));
@@ -72,7 +75,7 @@ internal sealed class CellConsole : IDisposable
 
     private void Write(string name, ReadOnlySpan<char> text)
     {
-        if (text.IsEmpty || KernelRequest.Current is not { } owner)
+        if (text.IsEmpty || _current() is not { } owner)
         {
             return;
         }

@@ -4,7 +4,7 @@ using SunLessons.Jupyter.Server;
 namespace SunLessons.Kernel.Session;
 
 /// <summary>Console.ReadLine in a cell: asks the page that runs the cell, with the line begun on the console as prompt.</summary>
-internal sealed class CellInput(CellConsole console, Func<CancellationToken> stop) : TextReader
+internal sealed class CellInput(CellConsole console, Func<KernelRequest?> current, Func<CancellationToken> stop) : TextReader
 {
     private string _rest = "";
 
@@ -17,7 +17,7 @@ internal sealed class CellInput(CellConsole console, Func<CancellationToken> sto
             return line;
         }
 
-        var request = KernelRequest.Current;
+        var request = current();
         if (request is null || !request.Content.Flag("allow_stdin"))
         {
             throw new InvalidOperationException("This cell asks for input, but the page that runs it cannot ask you. Put the value into a variable instead.");

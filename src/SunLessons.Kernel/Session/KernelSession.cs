@@ -4,6 +4,7 @@ using SunLessons.Jupyter.Messages;
 using SunLessons.Jupyter.Server;
 using SunLessons.Kernel.Engine;
 using SunLessons.Kernel.Markup;
+using SunLessons.Kernel.Verbs;
 using SunLessons.Kernel.Widgets;
 
 namespace SunLessons.Kernel.Session;
@@ -14,7 +15,7 @@ internal sealed class KernelSession : IDisposable
     private readonly KernelServer _server;
     private readonly IScriptEngine _engine;
     private readonly Action<string> _log;
-    private readonly CellConsole _console = new();
+    private readonly CellConsole _console;
     private readonly History _history = new();
     private readonly Dictionary<int, string> _sources = [];
     private readonly Lock _gate = new();
@@ -26,10 +27,14 @@ internal sealed class KernelSession : IDisposable
     {
         _server = server;
         _engine = engine;
+        _console = new CellConsole(() => server.Current);
         _log = log;
         _console.IsSilent = request => request.Content.Flag("silent");
         var comms = new KernelComms(server);
         Host = new CommWidgetHost(comms, data => Display(data), log);
+
+        Values.Register(typeof(MarkupValue), value => ((MarkupValue)value).Bundle());
+        Values.Register(typeof(Shown), _ => []);
 
         server.Handle("kernel_info_request", Lane.Immediate, _ => Task.FromResult<JsonObject?>(Info()));
         server.Handle("execute_request", Lane.Ordered, ExecuteAsync);
@@ -46,11 +51,18 @@ internal sealed class KernelSession : IDisposable
 
     public ValueText Values { get; } = new();
 
-    /// <summary>Takes the process's console for the cells.</summary>
-    public void TakeConsole()
+    /// <summary>Whether cells take the process's console; false for a session inside a program that needs its own.</summary>
+    public bool TakesConsole { get; init; } = true;
+
+    private void TakeConsole()
     {
+        if (!TakesConsole)
+        {
+            return;
+        }
+
         _console.Install();
-        Console.SetIn(new CellInput(_console, () => _stop.Token));
+        Console.SetIn(new CellInput(_console, () => _server.Current, () => _stop.Token));
     }
 
     public void Dispose()
@@ -62,7 +74,7 @@ internal sealed class KernelSession : IDisposable
     /// <summary>Shows something as an output of the running cell, or of the control that set the calling code off.</summary>
     public void Display(JsonObject data, JsonObject? metadata = null, string? displayId = null, bool update = false)
     {
-        if (KernelRequest.Current is not { } request || request.Content.Flag("silent"))
+        if (_server.Current is not { } request || request.Content.Flag("silent"))
         {
             return;
         }
@@ -83,7 +95,7 @@ internal sealed class KernelSession : IDisposable
     public void ClearOutput(bool wait)
     {
         _console.Flush();
-        KernelRequest.Current?.Publish("clear_output", new JsonObject { ["wait"] = wait });
+        _server.Current?.Publish("clear_output", new JsonObject { ["wait"] = wait });
     }
 
     private static string Version { get; } =
@@ -198,12 +210,16 @@ internal sealed class KernelSession : IDisposable
             if (finished is { HasValue: true, Value: not null } && !silent)
             {
                 var data = Values.Bundle(finished.Value);
-                if (store)
+                if (data.Count > 0 && store)
                 {
                     _history.SetOutput(number, data.Text("text/plain"));
                 }
 
-                request.Publish("execute_result", new JsonObject { ["execution_count"] = number, ["data"] = data, ["metadata"] = new JsonObject() });
+                // A call such as display(...) as last expression has shown what there is to show: its handle is no result.
+                if (data.Count > 0)
+                {
+                    request.Publish("execute_result", new JsonObject { ["execution_count"] = number, ["data"] = data, ["metadata"] = new JsonObject() });
+                }
             }
 
             var expressions = await EvaluateAsync(request.Content.Object("user_expressions")).ConfigureAwait(false);

@@ -1,0 +1,176 @@
+using SunLessons.Kernel.Engine;
+
+namespace SunLessons.Kernel.Tests;
+
+/// <summary>What the kernel relies on, whatever engine runs the cells. Engines share the flag that stops a cell, so only one runs at a time.</summary>
+[Collection("engine")]
+public abstract class EngineContractTests : IAsyncLifetime
+{
+    // One engine for the tests of a class: getting one ready takes over a second. Cells may say a name again, so tests do not meet.
+    private static readonly Dictionary<Type, IScriptEngine> Shared = [];
+    private IScriptEngine _engine = null!;
+
+    internal abstract IScriptEngine Create();
+
+    public async ValueTask InitializeAsync()
+    {
+        if (!Shared.TryGetValue(GetType(), out var engine))
+        {
+            Shared[GetType()] = engine = Create();
+        }
+
+        _engine = engine;
+        await _engine.WarmUpAsync();
+    }
+
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+
+    [Theory]
+    [InlineData("1+1", 2)]
+    [InlineData("var x = 20; x * 2 + 2", 42)]
+    [InlineData("await Task.FromResult(5)", 5)]
+    [InlineData("Enumerable.Range(1, 4).Where(i => i % 2 == 0).Sum()", 6)]
+    public async Task A_cell_gives_its_last_expression(string code, int value) =>
+        Assert.Equal(new CellFinished(true, value), await _engine.RunAsync(code, 1));
+
+    [Fact]
+    public async Task A_cell_that_ends_in_a_statement_gives_nothing() =>
+        Assert.Equal(new CellFinished(false, null), await _engine.RunAsync("var x = 1;", 1));
+
+    [Fact]
+    public async Task A_first_cell_that_throws_keeps_its_variables()
+    {
+        await using var fresh = Create();
+        Assert.IsType<CellThrew>(await fresh.RunAsync("int keep = 5; throw new InvalidOperationException(\"x\");", 1));
+        Assert.Equal(new CellFinished(true, 5), await fresh.RunAsync("keep", 2));
+    }
+
+    [Fact]
+    public async Task What_does_not_compile_does_not_run_at_all()
+    {
+        Assert.IsType<CellFinished>(await _engine.RunAsync("var count = 0;", 1));
+        var refused = Assert.IsType<CellNotCompiled>(await _engine.RunAsync("count++;\n  wrong();", 2));
+        Assert.Equal(("CS0103", 2, 3), (refused.Errors[0].Id, refused.Errors[0].StartLine, refused.Errors[0].StartColumn));
+        Assert.Equal(new CellFinished(true, 0), await _engine.RunAsync("count", 3));
+    }
+
+    [Theory]
+    [InlineData("while (true) { }")]
+    [InlineData("while (true) ;")]
+    [InlineData("for (;;) mark++;")]
+    [InlineData("do { mark++; } while (true);")]
+    [InlineData("again: mark++; goto again;")]
+    [InlineData("foreach (var i in Forever()) mark = i; IEnumerable<int> Forever() { while (true) yield return 1; }")]
+    [InlineData("while (true) { try { mark++; } catch { } }")]
+    [InlineData("while (true) { try { throw new Exception(); } catch (Exception) { mark++; } }")]
+    [InlineData("Parallel.For(0, int.MaxValue, i => { while (true) { } });")]
+    [InlineData("Action loop = () => { while (true) { } }; loop();")]
+    [InlineData("Enumerable.Range(0, int.MaxValue).Select(i => i / 2).Where(i => i < 0).Count()")]
+    [InlineData("while (true) await Task.Yield();")]
+    [InlineData("while (true) { await Task.Delay(1); }")]
+    [InlineData("await Task.Run(() => { while (true) { } });")]
+    [InlineData("int Twice(int n) => n < 2 ? 1 : Twice(n - 1) + Twice(n - 2); mark = Twice(200);")]
+    [InlineData("class Tree { public long Grow(int n) => n == 0 ? 1 : Grow(n - 1) + Grow(n - 1); }\nmark = (int)new Tree().Grow(80);")]
+    public async Task A_cell_without_end_stops_and_keeps_its_variables(string code)
+    {
+        await _engine.RunAsync("var mark = 0; var kept = 1;", 1);
+        var run = Task.Run(() => _engine.RunAsync("kept = 7;\n" + code, 2));
+        // Long enough for the cell to be in its loop: the first turn needs some milliseconds for compiling.
+        await Task.Delay(400);
+        Assert.False(run.IsCompleted);
+        _engine.Stop();
+        // 10 s is a guard against hanging; how quick a stop is, the benchmark measures.
+        Assert.IsType<CellStopped>(await run.WaitAsync(TimeSpan.FromSeconds(10)));
+        Assert.Equal(new CellFinished(true, 7), await _engine.RunAsync("kept", 3));
+    }
+
+    [Theory]
+    [InlineData("int Down(int n) => Down(n + 1) + 1; Down(0)")]
+    [InlineData("int Down(int n) { return Down(n + 1) + 1; } Down(0)")]
+    [InlineData("class Loop { public int Deep => Deep + 1; }\nnew Loop().Deep")]
+    [InlineData("Func<int, int> f = null; f = n => f(n + 1) + 1; f(0)")]
+    [InlineData("class Loop { public int this[int i] => this[i + 1] + 1; public static Loop operator +(Loop a, int b) => a + (b + 1); }\nvar l = new Loop(); var m = l + 1; l[0]")]
+    public async Task A_cell_that_calls_itself_without_end_is_an_error_and_not_the_end_of_the_process(string code)
+    {
+        var threw = Assert.IsType<CellThrew>(await _engine.RunAsync(code, 1));
+        Assert.IsType<InsufficientExecutionStackException>(threw.Exception);
+        Assert.Equal(new CellFinished(true, 2), await _engine.RunAsync("1+1", 2));
+    }
+
+    [Theory]
+    [InlineData("System.Linq.Expressions.Expression<Func<int, int>> e = n => n + 1; e.Body.ToString()", "(n + 1)")]
+    [InlineData("var q = new[] { 3, 1, 2 }.AsQueryable().Where(n => n > 1); q.Count().ToString()", "2")]
+    [InlineData("ref int First(int[] a) => ref a[0]; var b = new[] { 1 }; First(b) = 5; b[0].ToString()", "5")]
+    [InlineData("class P { int _v; public int V { get => _v; set => _v = value; } public P(int v) => _v = v; }\nnew P(3).V.ToString()", "3")]
+    [InlineData("int Fails() => throw new NotSupportedException(\"no\"); try { Fails(); } catch (NotSupportedException x) { } \"went on\"", "went on")]
+    [InlineData("async Task Wait() => await Task.Yield(); await Wait(); \"waited\"", "waited")]
+    [InlineData("async Task<int> Wait() => await Task.FromResult(4); (await Wait()).ToString()", "4")]
+    [InlineData("Func<Task> w = async () => await Task.Yield(); await w(); \"waited\"", "waited")]
+    [InlineData("Func<int, Func<int, int>> add = a => b => a + b; add(2)(3).ToString()", "5")]
+    [InlineData("Action<int> no = n => Console.Write(\"\"); no(1); \"ran\"", "ran")]
+    [InlineData("record Reading(double Hours) { public double Minutes => Hours * 60; }\nnew Reading(2).Minutes.ToString()", "120")]
+    [InlineData("var s = 0; foreach (var (a, b) in new[] { (1, 2) }) s += a + b; s.ToString()", "3")]
+    [InlineData("for (var i = 0; i < 2; i++) if (i > 0) break; else continue; \"through\"", "through")]
+    [InlineData("delegate int Fn(int x); Fn d = delegate (int x) { return x * 2; }; d(4).ToString()", "8")]
+    [InlineData("new[] { 1, 2 }.Select(n => (object?)null).Count(x => x is null).ToString()", "2")]
+    public async Task Checks_change_nothing_that_a_cell_says(string code, string value) =>
+        Assert.Equal(new CellFinished(true, value), await _engine.RunAsync(code, 1));
+
+    [Theory]
+    [InlineData("Console.Wri", new[] { "Write", "WriteLine" })]
+    [InlineData("var town = \"Vigo\"; town.StartsW", new[] { "StartsWith" })]
+    [InlineData("earlier.ToStr", new[] { "ToString" })]
+    [InlineData("earli", new[] { "earlier" })]
+    [InlineData("new[] { 1 }.OrderByD", new[] { "OrderByDescending" })]
+    [InlineData("GeoPoint.FromDeg", new[] { "FromDegrees" })]
+    [InlineData("System.Globalization.CultureI", new[] { "CultureInfo" })]
+    [InlineData("// Console.Wri", new string[0])]
+    [InlineData("\"Console.Wri", new string[0])]
+    public async Task Completion_gives_what_begins_with_the_word_at_the_cursor(string code, string[] items)
+    {
+        await _engine.RunAsync("var earlier = 5;", 1);
+        Assert.Equal(items, _engine.Complete(code, code.Length).Items.Select(i => i.Text).Where(i => !i.Contains("NotFound", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task Language_questions_are_answered_while_a_cell_runs()
+    {
+        await _engine.RunAsync("var earlier = 5;", 1);
+        var run = Task.Run(() => _engine.RunAsync("while (true) { }", 2));
+        await Task.Delay(300);
+        Assert.Equal(["earlier"], _engine.Complete("earli", 5).Items.Select(i => i.Text));
+        Assert.Equal("int earlier", _engine.Inspect("earlier", 3)!.Declaration);
+        Assert.Equal("CS0103", Assert.Single(_engine.Diagnose("nobody;"), d => d.IsError && d.Id == "CS0103").Id);
+        Assert.False(run.IsCompleted);
+        _engine.Stop();
+        await run.WaitAsync(TimeSpan.FromSeconds(10));
+    }
+
+    [Fact]
+    public void Inspection_reads_the_documentation()
+    {
+        var found = _engine.Inspect("Latitude.FromDegrees(5)", 12);
+        Assert.NotNull(found);
+        Assert.Contains("FromDegrees(double", found.Declaration);
+        Assert.NotEqual("", found.Documentation);
+    }
+
+    [Theory]
+    [InlineData("#r \"nuget: Some.Package\"", "offline")]
+    [InlineData("#!something", "directive")]
+    public async Task What_would_load_code_from_elsewhere_is_refused_in_plain_words(string code, string id) =>
+        Assert.Equal(id, Assert.IsType<CellNotCompiled>(await _engine.RunAsync(code, 1)).Errors[0].Id);
+
+    [Theory]
+    [InlineData("1 + 1", "Complete")]
+    [InlineData("Math.Sin(", "Incomplete")]
+    [InlineData("for (var i = 0; i < 3; i++) {", "Incomplete")]
+    [InlineData("1 + ) 2", "Invalid")]
+    public void A_submission_is_complete_or_not(string code, string state) =>
+        Assert.Equal(state, _engine.IsComplete(code).State.ToString());
+}
+
+public sealed class InteractiveEngineTests : EngineContractTests
+{
+    internal override IScriptEngine Create() => new InteractiveEngine(_ => { });
+}
