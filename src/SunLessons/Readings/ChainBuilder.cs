@@ -27,12 +27,12 @@ internal static class ChainBuilder
         var setting = MinutesBetween(shown.HourAngle, standingRight.HourAngle);
 
         var budget = ReadingBudget.Of(dial, place, hourAngle, sun.Declination);
-        var west = rule.Meridian - place.Longitude.Angle;
+        var longitude = LongitudeMinutes(rule.Meridian - place.Longitude.Angle, day, hourAngle, sun.EquationOfTime, rule, clock);
         var amounts = new (StepName Name, double Minutes, string Cause)[]
         {
             (StepName.Scale, scale, ScaleInWords(dial.Profile, place)),
             (StepName.Setting, setting, dial.Setting.InWords),
-            (StepName.Longitude, west.AroundZero().TimeMinutes, LongitudeInWords(west.AroundZero())),
+            (StepName.Longitude, longitude, LongitudeInWords(longitude)),
             (StepName.Date, sun.EquationOfTime.ToCorrection().Minutes, DateInWords(sun.EquationOfTime)),
             (StepName.Law, rule.DaylightMinutes, rule.IsDaylightTime ? "daylight time is in force" : "no daylight time is in force"),
         };
@@ -72,6 +72,19 @@ internal static class ChainBuilder
         };
     }
 
+    /// <summary>
+    /// 4 minutes to the degree that the place lies west of the zone's meridian, less or more whole days: near the date line, and for a clock that keeps
+    /// the time of another part of the world, the Sun's day and the clock's have different dates. The whole days are those that lead to the clock's date.
+    /// </summary>
+    private static double LongitudeMinutes(
+        Angle west, ApparentDay day, HourAngle hourAngle, EquationOfTime equation, ClockRule rule, LocalDateTime clock)
+    {
+        var minutes = west.TimeMinutes;
+        var reached = Later(day.Date.At(LocalTime.Noon), hourAngle.Angle.TimeMinutes + minutes - equation.Minutes + rule.DaylightMinutes);
+        var left = Period.Between(reached, clock, PeriodUnits.Minutes).Minutes;
+        return minutes + Math.Round(left / 1440.0) * 1440.0;
+    }
+
     private static double MinutesBetween(HourAngle from, HourAngle to) => (to.Angle - from.Angle).AroundZero().TimeMinutes;
 
     private static LocalDateTime Later(LocalDateTime time, double minutes) =>
@@ -88,7 +101,7 @@ internal static class ChainBuilder
         return profile.Style == StyleSet.ForPlace ? made + ", with the style set for the place" : made;
     }
 
-    private static string LongitudeInWords(Angle west) => Math.Round(west.TimeMinutes, 1) switch
+    private static string LongitudeInWords(double minutes) => Math.Round(minutes, 1) switch
     {
         > 0.0 => "the dial is west of the zone's meridian",
         < 0.0 => "the dial is east of the zone's meridian",

@@ -11,7 +11,7 @@ namespace SunLessons.Readings;
 /// <para>The true hour angle is found by the dial model run backwards, with the Sun's declination of that very moment; then the moment itself, with the
 /// equation of time of that moment; then the zone's law at that moment.</para>
 /// <para>Steps and their amounts, each to be ADDED: scale = the Sun's hour less what the dial would show if it stood right; setting = that less what it showed;
-/// longitude = 4 (15 Z − longitude) minutes with Z the base offset in hours, less whole days near the date line; date = minus the equation of time;
+/// longitude = 4 (15 Z − longitude) minutes with Z the base offset in hours, less or more whole days near the date line; date = minus the equation of time;
 /// law = the daylight time in force.</para>
 /// </remarks>
 public static class ClockFromDial
