@@ -14,6 +14,8 @@ public static class CommandLine
         var root = new RootCommand("SunLessons: what a sundial shows, what the clock shows, and every minute between them.");
         PagesVerb.AddTo(root);
         root.Subcommands.Add(ClockVerb.Create());
+        root.Subcommands.Add(SunVerb.Create());
+        root.Subcommands.Add(NorthVerb.Create());
 
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SunLessons.CivilTime;
+using SunLessons.Magnetism;
 using SunLessons.Places;
 
 namespace SunLessons.App.Verbs;
@@ -11,15 +12,28 @@ public sealed class PlaceOptions
     private readonly Option<string?> _latitude = new("--latitude") { Description = "Instead of a town: degrees, north positive, such as 42.24, \"42° 14' N\" or -45.87.", HelpName = "degrees" };
     private readonly Option<string?> _longitude = new("--longitude") { Description = "Degrees, east positive, such as -8.72 or \"8.72 W\".", HelpName = "degrees" };
     private readonly Option<string?> _zone = new("--zone") { Description = "The clock's zone, such as Europe/Madrid or UTC+5:45.", HelpName = "zone" };
+    private readonly Option<string?> _height = new("--height") { Description = "Height above the sea, such as 1400; a town's own, or 0, where it is left out.", HelpName = "metres" };
 
     /// <summary>Adds the options to a verb.</summary>
-    public void AddTo(Command verb)
+    /// <param name="verb">The verb.</param>
+    /// <param name="withHeight">Whether its answer depends on the height.</param>
+    public void AddTo(Command verb, bool withHeight = false)
     {
         verb.Options.Add(_place);
         verb.Options.Add(_latitude);
         verb.Options.Add(_longitude);
         verb.Options.Add(_zone);
+        if (withHeight)
+        {
+            verb.Options.Add(_height);
+        }
     }
+
+    /// <summary>Whether the clock's zone is known: by the town or by its own option.</summary>
+    public bool ZoneIsKnown(ParseResult parsed) => parsed.GetValue(_place) is not null || parsed.GetValue(_zone) is not null;
+
+    /// <summary>Whether the zone was given by its own option.</summary>
+    public bool ZoneWasTyped(ParseResult parsed) => parsed.GetValue(_zone) is not null;
 
     /// <summary>The place that was named.</summary>
     /// <param name="parsed">The call.</param>
@@ -37,7 +51,7 @@ public sealed class PlaceOptions
 
             return Gazetteer.Find(name) switch
             {
-                PlaceAnswer.Found found => found.Place,
+                PlaceAnswer.Found found => AtHeight(found.Place, parsed),
                 PlaceAnswer.Unknown unknown => throw new BadInputException(unknown.Message),
                 var other => throw new InvalidOperationException($"A kind of answer was added and not handled: {other}."),
             };
@@ -56,9 +70,21 @@ public sealed class PlaceOptions
 
         return CivilZones.Find(zone ?? "UTC") switch
         {
-            ZoneAnswer.Found found => new Place("the given place", new GeoPoint(north, east), found.Zone.Id),
+            ZoneAnswer.Found found => AtHeight(new Place("the given place", new GeoPoint(north, east), found.Zone.Id), parsed),
             ZoneAnswer.Unknown unknown => throw new BadInputException(unknown.Message),
             var other => throw new InvalidOperationException($"A kind of answer was added and not handled: {other}."),
         };
     }
+
+    // Where the verb takes no height, the option has no value either.
+    private Place AtHeight(Place place, ParseResult parsed) => parsed.GetValue(_height) is { } height
+        ? place with
+        {
+            Point = place.Point with
+            {
+                HeightMeters = Typed.Number(
+                    height, "Height", "metres", MagneticField.LowestHeightMeters, MagneticField.GreatestHeightMeters, "write metres above the sea, such as 1400"),
+            },
+        }
+        : place;
 }

@@ -54,6 +54,17 @@ public static class DeltaT
             : new TimeScales(deltaT, 0.02, TtMinusTaiSeconds + TaiMinusUtc(days) - deltaT, 0.02);
     }
 
+    /// <summary>Which of the three ways is taken at a civil instant, in one sentence without figures, for a person who checks a result.</summary>
+    public static string ModelAt(Instant instant)
+    {
+        var days = (instant - Noon2000).TotalDays + 0.5;
+        return days >= Table[^1].Days
+            ? "UT1, the turning of the Earth, is taken as UTC, which keeps near it by law, and TT - UT1 goes on from the last published value with the slowing of many centuries."
+            : days < LeapSeconds[0].Days
+                ? "Before 1972 civil time is taken as UT1, the turning of the Earth, and TT - UT1 comes from a half-yearly table."
+                : "TT - UTC is known from the leap seconds, and TT - UT1 comes from the quarterly table of USNO and IERS.";
+    }
+
     private static TimeScales Extrapolated(double days, double years, double lastSeconds)
     {
         // Half the acceleration times the years squared; 32.5 s per century squared is itself that half.
