@@ -33,14 +33,10 @@ public class KillTests
 
     private static async Task<int> WriteUntilKilled(string folder, int milliseconds)
     {
-        string program = Environment.ProcessPath!;
-        var start = new ProcessStartInfo(program) { RedirectStandardOutput = true };
-        if (Path.GetFileNameWithoutExtension(program).Equals("dotnet", StringComparison.OrdinalIgnoreCase))
-        {
-            start.ArgumentList.Add(typeof(KillTests).Assembly.Location);
-        }
-
-        start.Environment[KilledWriter.Variable] = folder;
+        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true };
+        start.ArgumentList.Add(typeof(KillTests).Assembly.Location);
+        start.ArgumentList.Add("writer-host");
+        start.ArgumentList.Add(folder);
         using Process writer = Process.Start(start)!;
         int last = 0;
         string? line = await writer.StandardOutput.ReadLineAsync();

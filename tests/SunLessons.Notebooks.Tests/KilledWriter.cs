@@ -1,23 +1,10 @@
-using System.Runtime.CompilerServices;
-
 namespace SunLessons.Notebooks.Tests;
 
-/// <summary>
-/// This test program can also be a process that saves a learner's copy for ever and prints the number of each save once
-/// it is complete. The test starts it with the variable below and kills it.
-/// </summary>
+/// <summary>Saves a learner's copy for ever and prints the number of each save once it is complete.</summary>
 internal static class KilledWriter
 {
-    public const string Variable = "SUNLESSONS_TEST_WRITER";
-
-    [ModuleInitializer]
-    internal static void RunIfAsked()
+    public static void Run(string folder)
     {
-        if (Environment.GetEnvironmentVariable(Variable) is not { Length: > 0 } folder)
-        {
-            return;
-        }
-
         LearnerCopy copy = LearnerCopy.Open(new LessonShelf(Path.Combine(folder, "shelf")).Find("06-noon"), Path.Combine(folder, "own"));
         int number = copy.Record["number"]?.GetValue<int>() ?? 0;
 

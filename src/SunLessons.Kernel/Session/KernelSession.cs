@@ -33,6 +33,9 @@ internal sealed class KernelSession : IDisposable
         var comms = new KernelComms(server);
         Host = new CommWidgetHost(comms, data => Display(data), log);
 
+        // One kernel is one learner's session with one lesson: the cells speak to it.
+        SunLessons.Cells.Lesson.Begin(Host, NodaTime.SystemClock.Instance);
+
         Values.Register(typeof(MarkupValue), value => ((MarkupValue)value).Bundle());
         Values.Register(typeof(Shown), _ => []);
 
