@@ -42,44 +42,6 @@ public static class PlotlyWriter
     /// <summary>The whole figure as a JSON tree: <c>{"data":[...],"layout":{...},"config":{...}}</c>.</summary>
     public static JsonObject WriteTree(Figure figure) => (JsonObject)JsonNode.Parse(Write(figure))!;
 
-    /// <summary>
-    /// What changed from one figure to the next, for <c>Plotly.update(element, {x, y, hovertext}, layout, traces)</c>:
-    /// <c>{"traces":[0,2],"x":[[...],[...]],"y":[[...],[...]],"layout":{"annotations":[...]}}</c>. <c>x</c> and <c>y</c> hold one array for each trace
-    /// named; <c>hovertext</c> is there only when the words of points changed; keys inside axes are dotted (<c>yaxis.range</c>); null takes a key away.
-    /// An empty object means that nothing changed. Null means that the figures have different series: send the whole figure.
-    /// </summary>
-    public static JsonObject? Changes(Figure before, Figure after)
-    {
-        ArgumentNullException.ThrowIfNull(before);
-        ArgumentNullException.ThrowIfNull(after);
-        if (before.Series.Length != after.Series.Length || !before.Series.Zip(after.Series).All(pair => pair.First.SameLooks(pair.Second))
-            || before.X.Kind != after.X.Kind || before.Y.Kind != after.Y.Kind || before.X.Title != after.X.Title || before.Y.Title != after.Y.Title
-            || before.EqualScales != after.EqualScales || before.ShowsAxes != after.ShowsAxes)
-        {
-            return null;
-        }
-
-        var changes = new JsonObject();
-        var moved = Enumerable.Range(0, after.Series.Length).Where(i => !before.Series[i].Equals(after.Series[i])).ToArray();
-        if (moved.Length > 0)
-        {
-            changes["traces"] = new JsonArray([.. moved.Select(i => (JsonNode)i)]);
-            foreach (var (name, columns) in moved
-                .SelectMany(i => PlotlyTrace.Columns(after, after.Series[i]))
-                .GroupBy(c => c.Name, c => c.Column))
-            {
-                changes[name] = new JsonArray([.. columns.Select(PlotlyTrace.Tree)]);
-            }
-        }
-
-        var layout = PlotlyLayout.Changes(PlotlyLayout.Of(before, PlotlyLayout.FrameOf(before)), PlotlyLayout.Of(after, PlotlyLayout.FrameOf(after)));
-        if (layout.Count > 0)
-        {
-            changes["layout"] = layout;
-        }
-
-        return changes;
-    }
-
-    private static void Deconstruct(this IGrouping<string, Array> group, out string name, out IEnumerable<Array> columns) => (name, columns) = (group.Key, group);
+    /// <summary>What changed from one figure to the next; see <see cref="PlotlyColumns.Next"/>, which goes on for many figures.</summary>
+    public static JsonObject? Changes(Figure before, Figure after) => new PlotlyColumns(before).Next(after);
 }

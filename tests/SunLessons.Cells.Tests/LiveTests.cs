@@ -75,7 +75,7 @@ public class LiveTests
         page.Lesson.Show(turn, page.Lesson.LiveFigure("slope", () => Slope(turn), turn));
         var widget = page.Role("figure");
 
-        Assert.Equal(["config", "data", "layout"], ((JsonObject)widget.State["_sunlessons_figure"]!).Select(p => p.Key).Order());
+        Assert.Equal(["alt", "config", "data", "layout", "summary"], ((JsonObject)widget.State["_sunlessons_figure"]!).Select(p => p.Key).Order());
         Assert.Equal("The slope is 3.0.", (string?)widget.State["_sunlessons_summary"]);
         Assert.DoesNotContain("<svg", (string)widget.State["value"]!);
 

@@ -84,6 +84,32 @@ public class PlotlyWriterTests
     }
 
     [Fact]
+    public void A_message_holds_all_that_moved_since_the_whole_figure_so_that_earlier_ones_may_be_passed_over()
+    {
+        static Figure Two(double a, double b) => Figure.Titled("t").Across("x", "", 0, 1).Up("y", "", 0, 9).Line("a", [0, 1], [0, a]).Line("b", [0, 1], [0, b]);
+        var columns = new PlotlyColumns(Two(1, 1));
+
+        Assert.Equal("[0]", columns.Next(Two(5, 1))!["traces"]!.ToJsonString());
+        var last = columns.Next(Two(1, 7))!;
+
+        Assert.Equal("[0,1]", last["traces"]!.ToJsonString());
+        Assert.Equal("[[0,1],[0,7]]", last["y"]!.ToJsonString());
+        Assert.True(((JsonObject)last["layout"]!).ContainsKey("annotations"));
+        Assert.Empty(columns.Next(Two(1, 7))!);
+    }
+
+    [Fact]
+    public void A_range_and_its_ticks_move_together()
+    {
+        var first = Figure.Titled("t").Across("x", "°", 0, 1).Line("a", [0, 1], [0, 1]);
+
+        var changes = PlotlyWriter.Changes(first, first.Across("x", "°", 0, 50))!;
+
+        Assert.Equal(50, changes["layout"]!["xaxis.range"]![1]!.GetValue<double>());
+        Assert.Contains("50", changes["layout"]!["xaxis.ticktext"]!.ToJsonString());
+    }
+
+    [Fact]
     public void Other_series_need_the_whole_figure()
     {
         Assert.Null(PlotlyWriter.Changes(Day(3), Day(3).Point("p", 12, 0)));

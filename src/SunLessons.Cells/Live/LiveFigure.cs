@@ -17,6 +17,9 @@ public sealed class LiveFigure : LiveThing
     private Figure? _figure;
     private string _problem = "";
 
+    // What the page has drawn and what to change in it; null as long as it has no figure, or shows a problem instead.
+    private PlotlyColumns? _columns;
+
     internal LiveFigure(Lesson lesson, string key, Func<Figure> make, IReadOnlyList<Control> dependsOn)
         : base(lesson, key, dependsOn)
     {
@@ -62,6 +65,10 @@ public sealed class LiveFigure : LiveThing
         lock (_gate)
         {
             _part.Set([.. State().Select(pair => (pair.Key, pair.Value))]);
+            if (_figure is not null && Host.FrontEnd.DrawsFigures)
+            {
+                TellWhole(_figure);
+            }
         }
     }
 
@@ -78,20 +85,38 @@ public sealed class LiveFigure : LiveThing
             }
             else if (figure is null)
             {
-                _part.SendCustom(new JsonObject { ["problem"] = problem });
+                _columns = null;
+                _part.SendCustom(new JsonObject { ["problem"] = problem, ["summary"] = problem, ["alt"] = problem });
             }
-            else if (before is not null && PlotlyWriter.Changes(before, figure) is { } columns)
+            else if (_columns?.Next(figure) is { } columns)
             {
-                if (columns.Count > 0 || before.Summary != figure.Summary)
+                if (columns.Count > 0 || before?.Summary != figure.Summary)
                 {
-                    _part.SendCustom(new JsonObject { ["columns"] = columns, ["summary"] = figure.Summary });
+                    _part.SendCustom(new JsonObject { ["columns"] = columns, ["summary"] = figure.Summary, ["alt"] = figure.Description });
                 }
             }
             else
             {
-                _part.SendCustom(new JsonObject { ["figure"] = PlotlyWriter.WriteTree(figure), ["summary"] = figure.Summary });
+                TellWhole(figure);
             }
         }
+    }
+
+    // The state first, for pages that come later or that had no figure yet; the message for the page that has one.
+    private void TellWhole(Figure figure)
+    {
+        _columns = new PlotlyColumns(figure);
+        var tree = Tree(figure);
+        _part.Set(("_sunlessons_figure", tree), ("_sunlessons_summary", figure.Summary));
+        _part.SendCustom(new JsonObject { ["figure"] = tree.DeepClone(), ["summary"] = figure.Summary, ["alt"] = figure.Description });
+    }
+
+    private static JsonObject Tree(Figure figure)
+    {
+        var tree = PlotlyWriter.WriteTree(figure);
+        tree["summary"] = figure.Summary;
+        tree["alt"] = figure.Description;
+        return tree;
     }
 
     private (Figure? Figure, string Problem) Make()
@@ -113,7 +138,8 @@ public sealed class LiveFigure : LiveThing
         {
             // The text is what a page shows until it has drawn, and all that it shows when it cannot.
             state["value"] = Html.Status(PlainText, _figure is null ? "problem" : "summary");
-            state["_sunlessons_figure"] = _figure is null ? null : PlotlyWriter.WriteTree(_figure);
+            state["_sunlessons_figure"] = _figure is null ? null : Tree(_figure);
+            _columns = _figure is null ? null : new PlotlyColumns(_figure);
             state["_sunlessons_summary"] = PlainText;
         }
         else

@@ -37,35 +37,27 @@ internal static class PlotlyLayout
         return layout;
     }
 
-    /// <summary>Keys that differ, dotted where an object lies inside; null where a key went away.</summary>
-    public static JsonObject Changes(JsonObject before, JsonObject after)
+    /// <summary>The layout of a figure with dotted keys where an object lies inside: as plotly.js takes changes.</summary>
+    public static Dictionary<string, JsonNode?> Keys(Figure figure)
     {
-        var changes = new JsonObject();
-        Compare(before, after, "", changes);
-        return changes;
-    }
-
-    private static void Compare(JsonObject before, JsonObject after, string path, JsonObject changes)
-    {
-        foreach (var (name, value) in after)
+        var keys = new Dictionary<string, JsonNode?>(StringComparer.Ordinal);
+        void Walk(JsonObject tree, string path)
         {
-            if (before[name] is JsonObject old && value is JsonObject now)
+            foreach (var (name, value) in tree)
             {
-                Compare(old, now, path + name + ".", changes);
-            }
-            else if (!JsonNode.DeepEquals(before[name], value))
-            {
-                changes[path + name] = value?.DeepClone();
+                if (value is JsonObject inner)
+                {
+                    Walk(inner, path + name + ".");
+                }
+                else
+                {
+                    keys[path + name] = value;
+                }
             }
         }
 
-        foreach (var (name, _) in before)
-        {
-            if (!after.ContainsKey(name))
-            {
-                changes[path + name] = null;
-            }
-        }
+        Walk(Of(figure, FrameOf(figure)), "");
+        return keys;
     }
 
     private static double R(double value) => Math.Round(value, 2) + 0.0;
