@@ -18,8 +18,11 @@ public abstract class WidgetPart : ComponentBase, IDisposable
     /// <summary>Identifier of the control's element, for its label.</summary>
     protected string ElementId => "control-" + Model.Id;
 
-    /// <summary>The label.</summary>
+    /// <summary>The label as it is shown.</summary>
     protected string Description => Model.Text("description");
+
+    /// <summary>The label as it is read aloud: fuller where the shown one leans on what stands above it.</summary>
+    protected string SpokenLabel => Model.Text("_sunlessons_label") is { Length: > 0 } label ? label : Description;
 
     /// <summary>Whether the control is locked.</summary>
     protected bool Disabled => Model.Flag("disabled");
