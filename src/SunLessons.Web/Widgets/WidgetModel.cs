@@ -82,7 +82,8 @@ public sealed class WidgetModel
         {
             foreach (var (key, value) in changed)
             {
-                _state[key] = value?.DeepClone();
+                // Read back from text: a number that was made here as a whole one can then be asked for as any number.
+                _state[key] = value is null ? null : JsonNode.Parse(value.ToJsonString());
             }
         }
 

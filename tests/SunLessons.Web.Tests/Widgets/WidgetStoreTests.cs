@@ -37,6 +37,14 @@ public sealed class WidgetStoreTests
     }
 
     [Fact]
+    public void A_whole_number_that_the_learner_chose_reads_as_any_number()
+    {
+        var model = _store.Find("a1")!;
+        model.Set(new JsonObject { ["index"] = 3, ["value"] = 7 });
+        Assert.Equal((3, 7.0), (model.Index("index"), model.Number("value")));
+    }
+
+    [Fact]
     public void An_update_of_the_kernel_is_taken_and_an_echo_is_not()
     {
         var model = _store.Find("a1")!;
