@@ -1,7 +1,4 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using NodaTime.Text;
 using SunLessons.Places;
 using SunLessons.Readings;
 
@@ -10,52 +7,42 @@ namespace SunLessons.App.Printing;
 /// <summary>Chains of corrections as JSON. Names of fields carry their units and are kept from version to version.</summary>
 public static class ChainJson
 {
-    /// <summary>Written to be read by people too.</summary>
-    public static JsonSerializerOptions Indented { get; } = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
-    /// <summary>All answers of one reading: usually one, several where a reading fits several times.</summary>
-    public static JsonObject Of(Place place, IReadOnlyList<ReadingChain> chains) => new()
+    /// <summary>All answers of one reading; several where a reading fits several times, with the sentence that names them.</summary>
+    public static JsonObject Of(Place place, IReadOnlyList<ReadingChain> chains, string? sentence) => new()
     {
-        ["place"] = PlaceOf(place),
-        ["answers"] = new JsonArray([.. chains.Select(chain => (JsonNode)One(chain))]),
+        ["place"] = JsonText.Place(place),
+        ["several_in_words"] = sentence,
+        ["answers"] = JsonText.List(chains, One),
     };
 
-    /// <summary>A place.</summary>
-    public static JsonObject PlaceOf(Place place) => new()
+    /// <summary>One chain.</summary>
+    internal static JsonObject One(ReadingChain chain) => new()
     {
-        ["name"] = place.Name,
-        ["latitude_degrees"] = Math.Round(place.Point.Latitude.Degrees, 9),
-        ["longitude_degrees"] = Math.Round(place.Point.Longitude.Degrees, 9),
-        ["height_meters"] = place.Point.HeightMeters,
-        ["zone"] = place.ZoneId,
-    };
-
-    private static JsonObject One(ReadingChain chain) => new()
-    {
-        ["date"] = LocalDatePattern.Iso.Format(chain.Date),
+        ["date"] = JsonText.Date(chain.Date),
         ["shown_hours"] = chain.Shown.Hours,
-        ["steps"] = new JsonArray([.. chain.Steps.Select(step => (JsonNode)new JsonObject
+        ["steps"] = JsonText.List(chain.Steps, step => new JsonObject
         {
             ["name"] = ChainText.Name(step.Name),
             ["amount_minutes"] = step.Amount.Minutes,
             ["in_words"] = step.InWords,
             ["standard_uncertainty_minutes"] = step.StandardUncertaintyMinutes,
-            ["running_time"] = LocalDateTimePattern.ExtendedIso.Format(step.RunningTime),
-        })]),
-        ["clock"] = LocalDateTimePattern.ExtendedIso.Format(chain.Clock),
+            ["running_time"] = JsonText.Clock(step.RunningTime),
+        }),
+        ["clock"] = JsonText.Clock(chain.Clock),
         ["clock_offset_minutes"] = chain.Rule.WallOffset.Seconds / 60.0,
-        ["instant_utc"] = InstantPattern.ExtendedIso.Format(chain.Instant),
+        ["instant_utc"] = JsonText.Utc(chain.Instant),
         ["doubled_hour"] = chain.DoubledHour,
+        ["caution"] = chain.Caution,
         ["total_minutes"] = chain.Total.Minutes,
         ["standard_uncertainty_minutes"] = chain.Budget.CombinedStandardUncertainty,
         ["coverage_factor"] = Uncertainty.Budget.CoverageFactor,
         ["expanded_uncertainty_minutes"] = chain.Budget.ExpandedUncertainty,
-        ["parts"] = new JsonArray([.. chain.Budget.Lines.Select(line => (JsonNode)new JsonObject
+        ["parts"] = JsonText.List(chain.Budget.Lines, line => new JsonObject
         {
             ["name"] = line.Quantity.Name,
             ["contribution_minutes"] = line.Contribution,
-        })]),
-        ["taken_as_right"] = new JsonArray([.. chain.TakenAsRight.Select(sentence => (JsonNode)sentence)]),
+        }),
+        ["taken_as_right"] = JsonText.List(chain.TakenAsRight, sentence => JsonValue.Create(sentence)),
         ["equation_of_time_seconds"] = chain.EquationOfTime.Seconds,
         ["hour_angle_degrees"] = chain.HourAngle.Degrees,
         ["solar_declination_degrees"] = chain.Declination.Degrees,

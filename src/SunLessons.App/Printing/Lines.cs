@@ -16,12 +16,18 @@ internal sealed partial class Lines
     private readonly StringBuilder _text = new();
 
     /// <summary>A paragraph, broken between words.</summary>
-    public Lines Paragraph(FormattableString text) => Paragraph(Text(text));
+    public Lines Paragraph(FormattableString text) => Hanging("", Text(text));
 
-    /// <summary>A paragraph, broken between words; the lines after the first are indented by <paramref name="indent"/> more.</summary>
-    public Lines Paragraph(string text, int indent = 0)
+    /// <summary>A paragraph, broken between words.</summary>
+    public Lines Paragraph(string text) => Hanging("", text);
+
+    /// <summary>A paragraph if there is one.</summary>
+    public Lines Optional(string? text) => text is null ? this : Paragraph(text);
+
+    /// <summary>A paragraph that begins after <paramref name="head"/> and hangs below its first word.</summary>
+    public Lines Hanging(string head, string text)
     {
-        Wrap("", text, new string(' ', indent));
+        Wrap(head, text, new string(' ', head.Length));
         return this;
     }
 
@@ -42,8 +48,7 @@ internal sealed partial class Lines
             return this;
         }
 
-        Wrap(head + "  ", explained, new string(' ', head.Length + 2));
-        return this;
+        return Hanging(head + "  ", explained);
     }
 
     /// <summary>An empty line.</summary>
@@ -79,6 +84,6 @@ internal sealed partial class Lines
     }
 
     // A number is not parted from its unit.
-    [GeneratedRegex("([0-9]) (s|min|m|nT|hPa|°C|UTC|degrees)\\b", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("([0-9°]) (s|min|m|nT|hPa|°C|UTC|degrees|N|S|E|W)\\b", RegexOptions.CultureInvariant)]
     private static partial Regex NumberAndUnit();
 }

@@ -10,14 +10,18 @@ internal static class PlainWords
 {
     private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("d MMMM uuuu");
 
+    /// <summary>Such as <c>21 Jun</c>.</summary>
+    public static string DayAndMonth(LocalDate date) => date.ToString("d MMM", CultureInfo.InvariantCulture);
+
     public static string Date(LocalDate date) => DatePattern.Format(date);
 
     /// <summary>Such as <c>Vigo, 42.24° N 8.72° W</c>, coordinates to 0.0001° (10 m).</summary>
     public static string Place(Place place) => $"{place.Name}, {Coordinates(place.Point)}";
 
     public static string Coordinates(GeoPoint point) =>
-        $"{Number(Math.Abs(point.Latitude.Degrees), "0.####")}° {(point.Latitude.IsSouthern ? "S" : "N")} "
-        + $"{Number(Math.Abs(point.Longitude.Degrees), "0.####")}° {(point.Longitude.Degrees < 0.0 ? "W" : "E")}";
+        $"{Latitude(point.Latitude)} {Number(Math.Abs(point.Longitude.Degrees), "0.####")}° {(point.Longitude.Degrees < 0.0 ? "W" : "E")}";
+
+    public static string Latitude(Latitude latitude) => $"{Number(Math.Abs(latitude.Degrees), "0.####")}° {(latitude.IsSouthern ? "S" : "N")}";
 
     public static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 

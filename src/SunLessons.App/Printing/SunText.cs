@@ -93,7 +93,7 @@ public static class SunText
             lines.Item("rises", PlainWords.Minutes(times.Shown(r)), "upper edge on a sea horizon" + OnOtherDay(times.Shown(r), transit));
         }
 
-        lines.Item("transit", PlainWords.Seconds(transit), $"{PlainWords.Signed(day.TransitAltitude.Degrees, "0.00")}° high; a true dial shows 12");
+        lines.Item("transit", PlainWords.Seconds(transit), $"altitude {PlainWords.Signed(day.TransitAltitude.Degrees, "0.00")}°; a true dial shows 12");
         if (set is { } s)
         {
             lines.Item("sets", PlainWords.Minutes(times.Shown(s)), "upper edge on a sea horizon" + OnOtherDay(times.Shown(s), transit));

@@ -80,10 +80,13 @@ public abstract record SetByClock
     public static SetByClock At(GeoPoint place, CivilZone zone, LocalDateTime clock, DialProfile? profile = null)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        if (zone.InstantOf(clock) is not ClockAnswer.One one)
-        {
-            return new Impossible(zone.InstantOf(clock).Message);
-        }
+        return zone.InstantOf(clock) is ClockAnswer.One one ? At(place, zone, one.Instant, profile) : new Impossible(zone.InstantOf(clock).Message);
+    }
+
+    /// <summary>How to set a dial at an instant: for a clock time that the clock shows twice.</summary>
+    public static SetByClock At(GeoPoint place, CivilZone zone, Instant instant, DialProfile? profile = null)
+    {
+        ArgumentNullException.ThrowIfNull(zone);
 
         // Level and true, whatever the profile says of how it stands now; a made-for-the-place dial as a real plate, not as "faultless".
         var wanted = (profile ?? DialProfile.Faultless) with
@@ -91,9 +94,9 @@ public abstract record SetByClock
             ScaleLatitude = profile?.ScaleLatitude ?? place.Latitude,
             Setting = new DialSetting.TakenAsRight(),
         };
-        return DialFromClock.At(place, zone, one.Instant, wanted) switch
+        return DialFromClock.At(place, zone, instant, wanted) switch
         {
-            DialForecast.One forecast => Turned(place, clock, wanted.DialAt(place.Latitude), forecast.Chain),
+            DialForecast.One forecast => Turned(place, zone.ClockAt(instant), wanted.DialAt(place.Latitude), forecast.Chain),
             DialForecast.None none => new Impossible(none.Sentence),
             _ => throw new InvalidOperationException("An instant has one forecast or none."),
         };
