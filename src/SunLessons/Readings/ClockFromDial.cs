@@ -13,6 +13,8 @@ namespace SunLessons.Readings;
 /// <para>Steps and their amounts, each to be ADDED: scale = the Sun's hour less what the dial would show if it stood right; setting = that less what it showed;
 /// longitude = 4 (15 Z − longitude) minutes with Z the base offset in hours, less or more whole days near the date line; date = minus the equation of time;
 /// law = the daylight time in force.</para>
+/// <para>Left out: the difference of UT1 and UTC (below 0.9 s) and the Sun's parallax (8.8″). Refraction does not move a right dial's reading by a rule that a
+/// reader could apply; for a crooked dial it is in the uncertainty.</para>
 /// </remarks>
 public static class ClockFromDial
 {

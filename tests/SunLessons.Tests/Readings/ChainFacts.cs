@@ -37,6 +37,27 @@ public class ChainFacts
     }
 
     [Fact]
+    public void The_old_dials_faults_at_the_equinox_and_in_December()
+    {
+        // The same dial, independent exact reckoning in whole minutes: 37 to 42 slow from its setting at the equinox; in December up to 61 slow,
+        // of which by the table below some 54 come from the setting and 7 from the scale.
+        var vigo = Latitude.FromDegrees(42.24);
+        (double Setting, double Whole) Slow(double hours, double declination)
+        {
+            double Fast(DialStance stance) => DialError.FastMinutes(
+                FlatDial.For(Latitude.FromDegrees(49)), stance, vigo, HourAngle.FromHours(hours), SolarDeclination.FromDegrees(declination))!.Value;
+            var whole = Fast(DialStance.FromDegrees(13.95));
+            return (Fast(DialStance.True) - whole, -whole);
+        }
+
+        var hours = Enumerable.Range(-4, 9).Select(h => (double)h).ToList();
+        Assert.Equal(37.0, hours.Min(h => Slow(h, 0.0).Setting), 0.5);
+        Assert.Equal(42.0, hours.Max(h => Slow(h, 0.0).Setting), 0.5);
+        Assert.Equal(61.0, hours.Max(h => Slow(h, -23.44).Whole), 0.5);
+        Assert.Equal(54.1, hours.Max(h => Slow(h, -23.44).Setting), 0.1);
+    }
+
+    [Fact]
     public void Reading_and_amounts_make_the_clock_exactly_and_running_times_follow()
     {
         var random = new Random(7);
