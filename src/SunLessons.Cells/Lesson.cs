@@ -165,6 +165,12 @@ public sealed partial class Lesson
 
     private void OnOpened()
     {
+        // The session begins before any page speaks: a page that keeps records but tells no place brings the one chosen last time.
+        if (Host.FrontEnd.Place is null && PlaceOf(PagePlaceOrNull(Recorded("place"))) is { } kept)
+        {
+            MoveTo(kept);
+        }
+
         Shown[] all;
         lock (_gate)
         {

@@ -70,11 +70,17 @@ public sealed partial class Lesson
 
     /// <summary>A chain of corrections that follows controls and place, as a table.</summary>
     public StepsTable Steps(string key, string caption, Func<IEnumerable<StepRow>> rows, params Control[] dependsOn) =>
-        Take(new StepsTable(this, key, caption, rows, dependsOn));
+        Take(new StepsTable(this, key, caption, () => new StepsAnswer("", [rows().ToArray()]), dependsOn));
 
     /// <summary>The library's own chain from a reading to the clock, as a table that follows controls and place.</summary>
     public StepsTable Steps(string key, string caption, Func<ReadingChain> chain, params Control[] dependsOn) =>
         Steps(key, caption, () => ChainRows.Of(chain()), dependsOn);
+
+    /// <summary>
+    /// What a reading says about the clock, as a table that follows controls and place: where several times fit, all of them; where none does, why.
+    /// </summary>
+    public StepsTable Steps(string key, string caption, Func<ClockReading> reading, params Control[] dependsOn) =>
+        Take(new StepsTable(this, key, caption, () => ChainRows.Of(reading()), dependsOn));
 
     /// <summary>A question with a number for an answer.</summary>
     /// <param name="key">Its name in the learner's record.</param>

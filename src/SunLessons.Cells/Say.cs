@@ -58,6 +58,9 @@ public static class Say
     /// <inheritdoc cref="Lesson.Steps(string, string, Func{ReadingChain}, Control[])"/>
     public static StepsTable Steps(string key, string caption, Func<ReadingChain> chain, params Control[] dependsOn) => Lesson.Current.Steps(key, caption, chain, dependsOn);
 
+    /// <inheritdoc cref="Lesson.Steps(string, string, Func{ClockReading}, Control[])"/>
+    public static StepsTable Steps(string key, string caption, Func<ClockReading> reading, params Control[] dependsOn) => Lesson.Current.Steps(key, caption, reading, dependsOn);
+
     /// <inheritdoc cref="StepRow.Of"/>
     public static StepRow Step(string name, ReadingCorrection amount, string cause, string running, string uncertainty = "") => StepRow.Of(name, amount, cause, running, uncertainty);
 

@@ -6,6 +6,14 @@ namespace SunLessons.Cells.Live;
 /// <summary>The library's chain as rows for a learner: what the dial showed, each step, and its total uncertainty with the last time.</summary>
 internal static class ChainRows
 {
+    public static StepsAnswer Of(ClockReading reading) => reading switch
+    {
+        ClockReading.One one => new StepsAnswer("", [Of(one.Chain).ToArray()]),
+        ClockReading.Several several => new StepsAnswer(several.Sentence, [.. several.Chains.Select(c => Of(c).ToArray())]),
+        ClockReading.None none => new StepsAnswer(none.Sentence, []),
+        _ => throw new InvalidOperationException("a reading of an unknown kind"),
+    };
+
     public static IEnumerable<StepRow> Of(ReadingChain chain)
     {
         yield return new StepRow("what the dial shows", "", "", ReadingChain.TimeText(chain.ShownTime), Doubt(chain.ShownStandardUncertaintyMinutes));

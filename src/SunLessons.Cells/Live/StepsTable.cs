@@ -7,12 +7,12 @@ namespace SunLessons.Cells.Live;
 public sealed class StepsTable : LiveThing
 {
     private readonly string _caption;
-    private readonly Func<IEnumerable<StepRow>> _make;
+    private readonly Func<StepsAnswer> _make;
     private readonly Part _part;
-    private IReadOnlyList<StepRow> _rows = [];
+    private StepsAnswer _answer = new("", []);
     private string _problem = "";
 
-    internal StepsTable(Lesson lesson, string key, string caption, Func<IEnumerable<StepRow>> make, IReadOnlyList<Control> dependsOn)
+    internal StepsTable(Lesson lesson, string key, string caption, Func<StepsAnswer> make, IReadOnlyList<Control> dependsOn)
         : base(lesson, key, dependsOn)
     {
         (_caption, _make) = (caption, make);
@@ -21,13 +21,18 @@ public sealed class StepsTable : LiveThing
         _part.Set(("_sunlessons_key", key));
     }
 
-    /// <summary>The rows as last computed.</summary>
-    public IReadOnlyList<StepRow> Rows => Volatile.Read(ref _rows);
+    /// <summary>The rows as last computed: those of the only chain, or of all chains that fit, one after another.</summary>
+    public IReadOnlyList<StepRow> Rows => [.. Volatile.Read(ref _answer).Chains.SelectMany(c => c)];
 
     /// <inheritdoc/>
-    public override string PlainText => _problem.Length > 0
-        ? _problem
-        : $"{_caption}: {string.Join("; ", Rows.Select(r => string.Join(' ', new[] { r.Name, r.Amount, r.Running.Length == 0 ? "" : "gives " + r.Running }.Where(t => t.Length > 0))))}";
+    public override string PlainText
+    {
+        get
+        {
+            var answer = Volatile.Read(ref _answer);
+            return string.Join('\n', answer.Chains.Select((chain, i) => $"{Caption(answer, i)}: {string.Join("; ", chain.Select(Said))}").Prepend(_problem).Prepend(answer.Sentence).Where(t => t.Length > 0));
+        }
+    }
 
     internal override Part MakeRoot() => _part;
 
@@ -37,16 +42,20 @@ public sealed class StepsTable : LiveThing
         _part.Set(("value", Markup()));
     }
 
+    private static string Said(StepRow row) => string.Join(' ', new[] { row.Name, row.Amount, row.Running.Length == 0 ? "" : "gives " + row.Running }.Where(t => t.Length > 0));
+
+    private string Caption(StepsAnswer answer, int chain) => answer.Chains.Count == 1 ? _caption : $"{_caption}: answer {chain + 1} of {answer.Chains.Count}";
+
     private void Make()
     {
         try
         {
-            Volatile.Write(ref _rows, _make().ToArray());
+            Volatile.Write(ref _answer, _make());
             _problem = "";
         }
         catch (Exception error) when (error is not OutOfMemoryException)
         {
-            Volatile.Write(ref _rows, []);
+            Volatile.Write(ref _answer, new StepsAnswer("", []));
             _problem = PlainSentence.Of(error);
         }
     }
@@ -58,11 +67,18 @@ public sealed class StepsTable : LiveThing
             return Html.Status(_problem, "problem");
         }
 
-        var uncertain = Rows.Any(r => r.Uncertainty.Length > 0);
+        var answer = _answer;
+        var sentence = answer.Sentence.Length == 0 ? "" : Html.Status(answer.Sentence, answer.Chains.Count == 0 ? "problem" : "summary");
+        return sentence + string.Concat(answer.Chains.Select((chain, i) => Table(Caption(answer, i), chain)));
+    }
+
+    private static string Table(string caption, IReadOnlyList<StepRow> rows)
+    {
+        var uncertain = rows.Any(r => r.Uncertainty.Length > 0);
         return Html.Table(
-            _caption,
+            caption,
             uncertain ? ["Step", "Amount", "In words", "Standard uncertainty", "Time now"] : ["Step", "Amount", "In words", "Time now"],
-            Rows.Select(r => uncertain ? new[] { r.Name, r.Amount, r.Words, r.Uncertainty, r.Running } : [r.Name, r.Amount, r.Words, r.Running]),
+            rows.Select(r => uncertain ? new[] { r.Name, r.Amount, r.Words, r.Uncertainty, r.Running } : [r.Name, r.Amount, r.Words, r.Running]),
             headedRows: true);
     }
 }

@@ -35,7 +35,9 @@ internal readonly record struct Extent(double Min, double Max)
             }
         }
 
-        var room = (high - low) * (figure.EqualScales ? 0.06 : across ? 0.0 : 0.05);
+        // Words beside a point at the very top or bottom need a line's height of room there.
+        var worded = figure.Notes.Length > 0 || figure.Series.Any(s => s.Kind is SeriesKind.Points or SeriesKind.Bars && s.DirectLabel.Length > 0);
+        var room = (high - low) * (figure.EqualScales ? 0.06 : across ? 0.0 : worded ? 0.12 : 0.05);
         var step = Ticks.Step(axis, low, high, figure.EqualScales ? 20 : 8);
         return new Extent(
             axis.Min ?? (figure.EqualScales || across ? low - room : Math.Floor((low == 0 ? low : low - room) / step) * step),

@@ -7,6 +7,9 @@ namespace SunLessons.Figures.Layout;
 internal sealed class LabelPlacer
 {
     private const double Away = 9;
+
+    // Between samples of what is drawn, in CSS pixels: some five of them under a small letter's height.
+    private const double Every = 4;
     private readonly PlotFrame _frame;
     private readonly List<(double X, double Y)> _ink = [];
 
@@ -17,6 +20,11 @@ internal sealed class LabelPlacer
         foreach (var series in frame.Figure.Series)
         {
             Sample(series);
+        }
+
+        foreach (var mark in frame.Figure.Marks)
+        {
+            SampleMark(mark);
         }
     }
 
@@ -94,12 +102,13 @@ internal sealed class LabelPlacer
             }
         }
 
-        TakeCheapest(Tries());
+        // A reference line is as well named at one height as at another.
+        TakeCheapest(Tries(), habit: 0.1);
     }
 
     private static bool Within(double value, Extent extent) => value >= extent.Min && value <= extent.Max;
 
-    private void TakeCheapest(IEnumerable<PlacedText> tries)
+    private void TakeCheapest(IEnumerable<PlacedText> tries, double habit = 0.3)
     {
         PlacedText? best = null;
         var least = double.PositiveInfinity;
@@ -107,7 +116,7 @@ internal sealed class LabelPlacer
         foreach (var text in tries)
         {
             // The order itself costs a little, so that of two equally free places the one nearer to the habit of readers wins.
-            var cost = Cost(text) + 0.3 * order++;
+            var cost = Cost(text) + habit * order++;
             if (cost < least)
             {
                 (best, least) = (text, cost);
@@ -139,10 +148,9 @@ internal sealed class LabelPlacer
     // Points every few units along what is drawn, so that a long line counts for its length and not for its number of points.
     private void Sample(Series series)
     {
-        const double every = 4;
         if (series.Kind == SeriesKind.Bars)
         {
-            SampleBars(series, every);
+            SampleBars(series);
             return;
         }
 
@@ -158,7 +166,7 @@ internal sealed class LabelPlacer
             var here = (X: _frame.PixelX(series.X[i]), Y: _frame.PixelY(series.Y[i]));
             if (before is { } from && series.Kind != SeriesKind.Points)
             {
-                var steps = (int)Math.Min(400, Math.Ceiling(Math.Max(Math.Abs(here.X - from.X), Math.Abs(here.Y - from.Y)) / every));
+                var steps = (int)Math.Min(400, Math.Ceiling(Math.Max(Math.Abs(here.X - from.X), Math.Abs(here.Y - from.Y)) / Every));
                 for (var k = 1; k < steps; k++)
                 {
                     _ink.Add((from.X + (here.X - from.X) * k / steps, from.Y + (here.Y - from.Y) * k / steps));
@@ -176,16 +184,35 @@ internal sealed class LabelPlacer
     }
 
     // The outline of each bar; its inside is ground that words may stand on only if it is empty, so it counts as ink too.
-    private void SampleBars(Series series, double every)
+    private void SampleBars(Series series)
     {
         foreach (var bar in Bars.Of(_frame, _frame.Figure.Series.IndexOf(series)))
         {
-            for (var x = bar.Left; x <= bar.Right; x += every)
+            for (var x = bar.Left; x <= bar.Right; x += Every)
             {
-                for (var y = Math.Min(bar.End, bar.Foot); y <= Math.Max(bar.End, bar.Foot); y += every)
+                for (var y = Math.Min(bar.End, bar.Foot); y <= Math.Max(bar.End, bar.Foot); y += Every)
                 {
                     _ink.Add((x, y));
                 }
+            }
+        }
+    }
+
+    private void SampleMark(Mark mark)
+    {
+        var plot = _frame.Plot;
+        if (mark.Across && Within(mark.At, _frame.YExtent))
+        {
+            for (var x = plot.Left; x <= plot.Right; x += Every)
+            {
+                _ink.Add((x, _frame.PixelY(mark.At)));
+            }
+        }
+        else if (!mark.Across && Within(mark.At, _frame.XExtent))
+        {
+            for (var y = plot.Top; y <= plot.Bottom; y += Every)
+            {
+                _ink.Add((_frame.PixelX(mark.At), y));
             }
         }
     }

@@ -26,11 +26,11 @@ internal sealed class PlotFrame
         // The words of the vertical axis stand above it, level: turned text is hard to read.
         var top = Gap + TitleLines.Count * TitleSize * 1.3 + YTitleLines.Count * LineHeight + (YTitleLines.Count > 0 ? LineHeight * 0.6 : Gap);
         var margined = MarginLabels(figure, xExtent).ToArray();
-        var marginWidth = margined.Length == 0 ? 0 : Math.Min(width * 0.32, margined.Max(i => TextMeasure.Width(figure.Series[i].DirectLabel, size)) + 1);
+        var marginWidth = margined.Length == 0 ? 0 : Math.Min(width * 0.26, margined.Max(i => TextMeasure.Width(figure.Series[i].DirectLabel, size)) + 1);
         var wrapped = margined.ToDictionary(i => i, i => TextMeasure.Wrap(figure.Series[i].DirectLabel, size, marginWidth));
         if (margined.Length > 0)
         {
-            // A single word wider than a third of the drawing must still fit.
+            // A single word wider than that must still fit.
             marginWidth = wrapped.Values.SelectMany(lines => lines).Max(line => TextMeasure.Width(line, size));
         }
 
