@@ -102,7 +102,7 @@ public sealed partial class Lesson
     internal T Take<T>(T shown)
         where T : Shown
     {
-        var kind = shown switch { Control => "control", Prediction => "prediction", Check => "check", _ => "live" };
+        var kind = shown switch { Control => "control", Prediction => "prediction", Check => "check", Explanation => "explanation", _ => "live" };
         Shown? before;
         lock (_gate)
         {

@@ -59,6 +59,9 @@ public sealed partial class Lesson
     /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
     public Prediction PredictNumber(string key, string question, string unit) => Take(new Prediction(this, key, question, [], unit));
 
+    /// <summary>A field for the learner's own words, such as why a prediction and its outcome differ.</summary>
+    public Explanation Explain(string key, string question) => Take(new Explanation(this, key, question));
+
     /// <summary>A figure that follows controls and place.</summary>
     /// <param name="key">Its name.</param>
     /// <param name="figure">Makes it; asks the controls for their values.</param>

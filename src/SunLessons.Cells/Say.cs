@@ -46,6 +46,9 @@ public static class Say
     /// <inheritdoc cref="Lesson.PredictNumber"/>
     public static Prediction PredictNumber(string key, string question, string unit) => Lesson.Current.PredictNumber(key, question, unit);
 
+    /// <inheritdoc cref="Lesson.Explain"/>
+    public static Explanation Explain(string key, string question) => Lesson.Current.Explain(key, question);
+
     /// <inheritdoc cref="Lesson.LiveFigure"/>
     public static LiveFigure LiveFigure(string key, Func<Figure> figure, params Control[] dependsOn) => Lesson.Current.LiveFigure(key, figure, dependsOn);
 
