@@ -16,7 +16,7 @@ public static class KernelProgram
     /// Takes the process's console: from here on it belongs to the cells, and the kernel's own remarks go to the standard error stream.
     /// </summary>
     /// <param name="connectionFile">Path of the connection file.</param>
-    /// <returns>Exit code: 0 after a shutdown, 2 when the connection file is wrong or a port is taken.</returns>
+    /// <returns>Exit code: 0 after a shutdown, 75 (<see cref="KernelProcess.StuckExitCode"/>) when a cell could not be stopped, 2 when the connection file is wrong or a port is taken.</returns>
     public static async Task<int> RunAsync(string connectionFile)
     {
         // Not Console.Error: that is the cells' from now on, and a remark of ours must not land in a lesson.
@@ -41,6 +41,8 @@ public static class KernelProgram
         }
 
         ParentWatch.Start(log);
+        // A cell with parallel loops fills the pool; outputs and completion need a free thread at once, not one more every half second.
+        ThreadPool.SetMinThreads(Math.Max(16, Environment.ProcessorCount * 2), 16);
         KeepAFolder();
         // Not disposed: the process ends with it, and waits for nothing that a cell left behind.
         var engine = new InteractiveEngine(log);
@@ -49,6 +51,12 @@ public static class KernelProgram
         using var server = new KernelServer(transport, connection.Key, log);
         using var session = new KernelSession(server, engine, log);
         Verbs.Showing.Session = session;
+        var exitCode = 0;
+        session.GaveUp += () =>
+        {
+            exitCode = KernelProcess.StuckExitCode;
+            server.Stop();
+        };
         try
         {
             server.Start();
@@ -74,8 +82,8 @@ public static class KernelProgram
         await server.Completion.ConfigureAwait(false);
         // Threads that a cell left behind must not keep the process: after the sockets have sent the last reply, it ends.
         server.Dispose();
-        ParentWatch.EndProcess(0);
-        return 0;
+        ParentWatch.EndProcess(exitCode);
+        return exitCode;
     }
 
     /// <summary>A working folder that has been deleted makes every cell fail: then the temporary folder takes its place.</summary>

@@ -14,6 +14,8 @@ public static class StopCheck
     private static volatile bool _wanted;
     private static volatile string? _reason;
     private static volatile bool _running;
+    private static volatile CancellationTokenSource _stop = new();
+    private static volatile HeapWatch? _heap;
 
     /// <summary>Why the running cell is being stopped; null when it is not.</summary>
     internal static string? Reason => _reason;
@@ -48,16 +50,80 @@ public static class StopCheck
         }
     }
 
+    /// <summary>Awaits a task, but not beyond a stop.</summary>
+    /// <param name="task">The task.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static Task Await(Task task) => task.IsCompleted ? task : task.WaitAsync(_stop.Token);
+
+    /// <summary>Awaits a task, but not beyond a stop.</summary>
+    /// <typeparam name="T">What the task gives.</typeparam>
+    /// <param name="task">The task.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static Task<T> Await<T>(Task<T> task) => task.IsCompleted ? task : task.WaitAsync(_stop.Token);
+
+    /// <summary>Sleeps, but not beyond a stop.</summary>
+    /// <param name="milliseconds">How long; -1 without end.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static void Sleep(int milliseconds)
+    {
+        if (milliseconds < -1)
+        {
+            // The system's own method says what is wrong with it.
+            Thread.Sleep(milliseconds);
+        }
+
+        _stop.Token.WaitHandle.WaitOne(milliseconds);
+        Turn();
+    }
+
+    /// <summary>Sleeps, but not beyond a stop.</summary>
+    /// <param name="time">How long.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static void Sleep(TimeSpan time) => Sleep(checked((int)time.TotalMilliseconds));
+
+    /// <summary>Blocks until a task has ended, but not beyond a stop.</summary>
+    /// <param name="task">The task.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static void Wait(Task task) => task.Wait(_stop.Token);
+
+    /// <summary>Blocks until a task has ended or a time has passed, but not beyond a stop.</summary>
+    /// <param name="task">The task.</param>
+    /// <param name="milliseconds">How long at most.</param>
+    /// <returns>True when the task ended.</returns>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static bool Wait(Task task, int milliseconds) => task.Wait(milliseconds, _stop.Token);
+
+    /// <summary>Blocks until a task has ended or a time has passed, but not beyond a stop.</summary>
+    /// <param name="task">The task.</param>
+    /// <param name="time">How long at most.</param>
+    /// <returns>True when the task ended.</returns>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static bool Wait(Task task, TimeSpan time) => task.Wait(checked((int)time.TotalMilliseconds), _stop.Token);
+
+    /// <summary>What a task gives, but not waited for beyond a stop.</summary>
+    /// <typeparam name="T">What the task gives.</typeparam>
+    /// <param name="task">The task.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static T Result<T>(Task<T> task)
+    {
+        task.Wait(_stop.Token);
+        return task.Result;
+    }
+
     internal static void Begin()
     {
         _reason = null;
         _wanted = false;
+        // Not disposed: a task that an earlier cell left behind may still hold the old one.
+        _stop = new CancellationTokenSource();
         _running = true;
+        _heap = HeapWatch.Start();
     }
 
     internal static void End()
     {
         _running = false;
+        _heap?.Stop();
         // The flag stays up after a stop: threads that the cell left behind end at their next check. The next cell takes it down.
     }
 
@@ -67,6 +133,7 @@ public static class StopCheck
         {
             _reason ??= reason;
             _wanted = true;
+            _stop.Cancel();
         }
     }
 

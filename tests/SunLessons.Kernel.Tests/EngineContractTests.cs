@@ -2,6 +2,10 @@ using SunLessons.Kernel.Engine;
 
 namespace SunLessons.Kernel.Tests;
 
+/// <summary>Engines run in this process, and their cells fill its thread pool on purpose: nothing else may run beside them.</summary>
+[CollectionDefinition("engine", DisableParallelization = true)]
+public sealed class EngineCollection;
+
 /// <summary>What the kernel relies on, whatever engine runs the cells. Engines share the flag that stops a cell, so only one runs at a time.</summary>
 [Collection("engine")]
 public abstract class EngineContractTests : IAsyncLifetime
@@ -67,6 +71,14 @@ public abstract class EngineContractTests : IAsyncLifetime
     [InlineData("Action loop = () => { while (true) { } }; loop();")]
     [InlineData("Enumerable.Range(0, int.MaxValue).Select(i => i / 2).Where(i => i < 0).Count()")]
     [InlineData("while (true) await Task.Yield();")]
+    [InlineData("await Task.Delay(60000);")]
+    [InlineData("await Task.Delay(60000).ContinueWith(t => 5);")]
+    [InlineData("System.Threading.Thread.Sleep(60000);")]
+    [InlineData("System.Threading.Thread.Sleep(TimeSpan.FromMinutes(1));")]
+    [InlineData("Task.Delay(60000).Wait();")]
+    [InlineData("Task.Delay(60000)\n    .Wait(TimeSpan.FromMinutes(1));")]
+    [InlineData("mark = Task.Delay(60000).ContinueWith(t => 5).Result + 1;")]
+    [InlineData("var held = new List<byte[]>(); while (true) { System.Threading.Thread.Sleep(1); }")]
     [InlineData("while (true) { await Task.Delay(1); }")]
     [InlineData("await Task.Run(() => { while (true) { } });")]
     [InlineData("int Twice(int n) => n < 2 ? 1 : Twice(n - 1) + Twice(n - 2); mark = Twice(200);")]
@@ -112,6 +124,9 @@ public abstract class EngineContractTests : IAsyncLifetime
     [InlineData("var s = 0; foreach (var (a, b) in new[] { (1, 2) }) s += a + b; s.ToString()", "3")]
     [InlineData("for (var i = 0; i < 2; i++) if (i > 0) break; else continue; \"through\"", "through")]
     [InlineData("delegate int Fn(int x); Fn d = delegate (int x) { return x * 2; }; d(4).ToString()", "8")]
+    [InlineData("var w = Task.FromResult(6); w.Wait(); (w.Result + (await w) + await Task.FromResult(1)).ToString()", "13")]
+    [InlineData("Task.Run(() => 4).Result.ToString()", "4")]
+    [InlineData("await Task.WhenAll(Task.Run(() => 1), Task.Run(() => 2)) is [1, 2] ? \"both\" : \"no\"", "both")]
     [InlineData("new[] { 1, 2 }.Select(n => (object?)null).Count(x => x is null).ToString()", "2")]
     public async Task Checks_change_nothing_that_a_cell_says(string code, string value) =>
         Assert.Equal(new CellFinished(true, value), await _engine.RunAsync(code, 1));

@@ -8,6 +8,7 @@ public sealed class KernelRequest
 {
     private readonly KernelServer _server;
     private int _replied;
+    private int _finished;
 
     internal KernelRequest(KernelServer server, KernelChannel channel, KernelMessage message, long sequence)
     {
@@ -38,6 +39,9 @@ public sealed class KernelRequest
     internal bool WantsReply => Message.Type.EndsWith("_request", StringComparison.Ordinal);
 
     internal bool HasReplied => Volatile.Read(ref _replied) != 0;
+
+    /// <summary>True for the first who ends the request: its idle status is sent once.</summary>
+    internal bool Finish() => Interlocked.Exchange(ref _finished, 1) == 0;
 
     /// <summary>Sends an output or status to every client, as caused by this request.</summary>
     /// <param name="messageType">The output's type, as "stream".</param>

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
 using System.Text.Json.Nodes;
-using System.Threading.Channels;
 using SunLessons.Jupyter.Messages;
 
 namespace SunLessons.Jupyter.Server;
@@ -31,9 +30,9 @@ public sealed class KernelServer : IDisposable
     private readonly MessageHeaders _headers = new("kernel");
     private readonly Action<string> _log;
     private readonly Dictionary<string, (Lane Lane, Func<KernelRequest, Task<JsonObject?>> Serve)> _handlers = [];
-    private readonly Channel<KernelRequest> _ordered = System.Threading.Channels.Channel.CreateUnbounded<KernelRequest>(new() { SingleReader = true });
-    private readonly Channel<KernelRequest> _language = System.Threading.Channels.Channel.CreateUnbounded<KernelRequest>(new() { SingleReader = true });
-    private readonly Channel<KernelRequest> _immediate = System.Threading.Channels.Channel.CreateUnbounded<KernelRequest>(new() { SingleReader = true });
+    private readonly BlockingCollection<KernelRequest> _ordered = [];
+    private readonly BlockingCollection<KernelRequest> _language = [];
+    private readonly BlockingCollection<KernelRequest> _immediate = [];
     private readonly ConcurrentDictionary<string, TaskCompletionSource<string>> _questions = [];
     private readonly HashSet<string> _served = [];
     private readonly TaskCompletionSource _stopped = new(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -77,17 +76,17 @@ public sealed class KernelServer : IDisposable
     {
         _transport.Start(Receive);
         Publish("status", new JsonObject { ["execution_state"] = "starting" }, []);
-        _ = Task.Run(() => ServeAsync(_ordered.Reader));
-        _ = Task.Run(() => ServeAsync(_language.Reader));
-        _ = Task.Run(() => ServeAsync(_immediate.Reader));
+        StartLane(_ordered, "cells");
+        StartLane(_language, "language questions");
+        StartLane(_immediate, "control");
     }
 
     /// <summary>Stops serving; waiting requests are not served any more.</summary>
     public void Stop()
     {
-        _ordered.Writer.TryComplete();
-        _language.Writer.TryComplete();
-        _immediate.Writer.TryComplete();
+        _ordered.CompleteAdding();
+        _language.CompleteAdding();
+        _immediate.CompleteAdding();
         _stopped.TrySetResult();
     }
 
@@ -115,6 +114,20 @@ public sealed class KernelServer : IDisposable
     {
         Stop();
         _transport.Dispose();
+    }
+
+    /// <summary>
+    /// Ends a request whose handler will not return: the reply and the idle status go out now, and nothing more when the handler returns after all.
+    /// </summary>
+    /// <param name="request">The request.</param>
+    /// <param name="reply">The reply's content.</param>
+    public void GiveUp(KernelRequest request, JsonObject reply)
+    {
+        if (request.Finish())
+        {
+            request.Reply(reply);
+            request.Publish("status", new JsonObject { ["execution_state"] = "idle" });
+        }
     }
 
     internal void SendReply(KernelRequest request, JsonObject content)
@@ -194,13 +207,20 @@ public sealed class KernelServer : IDisposable
         var lane = channel == KernelChannel.Control ? Lane.Immediate
             : _handlers.TryGetValue(message.Type, out var known) ? known.Lane
             : Lane.Immediate;
-        var writer = lane switch
+        var queue = lane switch
         {
-            Lane.Ordered => _ordered.Writer,
-            Lane.Language => _language.Writer,
-            _ => _immediate.Writer,
+            Lane.Ordered => _ordered,
+            Lane.Language => _language,
+            _ => _immediate,
         };
-        writer.TryWrite(request);
+        try
+        {
+            queue.Add(request);
+        }
+        catch (InvalidOperationException)
+        {
+            // Stopped meanwhile: nothing is served any more.
+        }
     }
 
     private void TakeAnswer(KernelMessage message)
@@ -219,13 +239,17 @@ public sealed class KernelServer : IDisposable
         question?.TrySetResult(message.Content.Text("value"));
     }
 
-    private async Task ServeAsync(ChannelReader<KernelRequest> requests)
+    /// <summary>
+    /// A thread for each lane: a cell that fills the thread pool must not keep an interrupt waiting for a free thread.
+    /// </summary>
+    private void StartLane(BlockingCollection<KernelRequest> requests, string name) => new Thread(() =>
     {
-        await foreach (var request in requests.ReadAllAsync().ConfigureAwait(false))
+        foreach (var request in requests.GetConsumingEnumerable())
         {
-            await ServeAsync(request).ConfigureAwait(false);
+            ServeAsync(request).GetAwaiter().GetResult();
         }
-    }
+    })
+    { IsBackground = true, Name = name }.Start();
 
     private async Task ServeAsync(KernelRequest request)
     {
@@ -259,6 +283,11 @@ public sealed class KernelServer : IDisposable
             {
                 request.Reply(Failure(e.GetType().Name, e.Message));
             }
+        }
+
+        if (!request.Finish())
+        {
+            return;
         }
 
         if (request.WantsReply && !request.HasReplied)

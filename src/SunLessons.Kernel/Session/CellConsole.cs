@@ -20,13 +20,14 @@ internal sealed class CellConsole : IDisposable
     private readonly Lock _gate = new();
     private readonly StringBuilder _text = new();
     private readonly Func<KernelRequest?> _current;
-    private readonly Timer _timer;
+    private readonly AutoResetEvent _begun = new(false);
     private readonly TextWriter _out;
     private readonly TextWriter _error;
     private KernelRequest? _owner;
     private string _name = "stdout";
     private string _unfinished = "";
     private bool _timing;
+    private volatile bool _disposed;
     private KernelRequest? _counted;
     private int _written;
 
@@ -34,7 +35,8 @@ internal sealed class CellConsole : IDisposable
     public CellConsole(Func<KernelRequest?> current)
     {
         _current = current;
-        _timer = new Timer(_ => Flush());
+        // A thread of its own, not a timer: a cell may fill the pool, and its output must come all the same.
+        new Thread(SendGathered) { IsBackground = true, Name = "cell output" }.Start();
         _out = TextWriter.Synchronized(new Writer(this, "stdout"));
         _error = TextWriter.Synchronized(new Writer(this, "stderr"));
     }
@@ -71,7 +73,20 @@ internal sealed class CellConsole : IDisposable
         }
     }
 
-    public void Dispose() => _timer.Dispose();
+    public void Dispose()
+    {
+        _disposed = true;
+        _begun.Set();
+    }
+
+    private void SendGathered()
+    {
+        while (_begun.WaitOne() && !_disposed)
+        {
+            Thread.Sleep(GatherMilliseconds);
+            Flush();
+        }
+    }
 
     private void Write(string name, ReadOnlySpan<char> text)
     {
@@ -117,7 +132,7 @@ internal sealed class CellConsole : IDisposable
             if (!_timing)
             {
                 _timing = true;
-                _timer.Change(GatherMilliseconds, Timeout.Infinite);
+                _begun.Set();
             }
         }
     }

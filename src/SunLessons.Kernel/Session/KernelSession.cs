@@ -37,7 +37,7 @@ internal sealed class KernelSession : IDisposable
         SunLessons.Cells.Lesson.Begin(Host, NodaTime.SystemClock.Instance);
 
         Values.Register(typeof(MarkupValue), value => ((MarkupValue)value).Bundle());
-        Values.Register(typeof(Shown), _ => []);
+        Values.Register(typeof(DisplayHandle), _ => []);
 
         server.Handle("kernel_info_request", Lane.Immediate, _ => Task.FromResult<JsonObject?>(Info()));
         server.Handle("execute_request", Lane.Ordered, ExecuteAsync);
@@ -49,6 +49,11 @@ internal sealed class KernelSession : IDisposable
         server.Handle("interrupt_request", Lane.Immediate, Interrupt);
         server.Handle("shutdown_request", Lane.Immediate, Shutdown);
     }
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
+
+    /// <summary>The kernel must end: a cell could not be stopped. Raised after the cell was answered.</summary>
+    public event Action? GaveUp;
 
     public CommWidgetHost Host { get; }
 
@@ -389,14 +394,46 @@ internal sealed class KernelSession : IDisposable
         return Task.FromResult<JsonObject?>([]);
     }
 
-    /// <summary>Stops the running cell; nothing happens when none runs.</summary>
+    /// <summary>
+    /// Stops the running cell; nothing happens when none runs. A cell that has not ended after two seconds waits where no check is
+    /// (in a lock, in a library, outside C#): then it is answered in its place, and the kernel gives itself up.
+    /// </summary>
     public void Interrupt()
     {
-        if (_running is not null)
+        if (_running is not { } request)
         {
-            _engine.Stop();
-            _stop.Cancel();
+            return;
         }
+
+        _engine.Stop();
+        _stop.Cancel();
+        // A thread of its own: the cell may have filled the pool.
+        new Thread(() =>
+        {
+            Thread.Sleep(Patience);
+            if (ReferenceEquals(_running, request))
+            {
+                GiveUp(request);
+            }
+        })
+        { IsBackground = true, Name = "stop" }.Start();
+    }
+
+    private void GiveUp(KernelRequest request)
+    {
+        const string Why = "The cell waits where it could not be stopped, so the kernel was ended and its variables are gone. Run the cells from the top; leave out what waits.";
+        _console.Flush();
+        var failure = new Traceback("Stopped", Why, [Why]);
+        if (!request.Content.Flag("silent"))
+        {
+            request.Publish("error", Error(failure));
+        }
+
+        var reply = Error(failure);
+        reply["status"] = "error";
+        reply["execution_count"] = _count;
+        _server.GiveUp(request, reply);
+        GaveUp?.Invoke();
     }
 
     private Task<JsonObject?> Shutdown(KernelRequest request)

@@ -13,9 +13,9 @@ public static class Showing
     /// <summary>Shows a value as an output of the running cell.</summary>
     /// <param name="value">Any value; a figure is drawn, <see cref="HTML"/> is rendered.</param>
     /// <returns>A handle by which the same output can be changed later.</returns>
-    public static Shown display(object? value)
+    public static DisplayHandle display(object? value)
     {
-        var shown = new Shown(Guid.NewGuid().ToString("N"));
+        var shown = new DisplayHandle(Guid.NewGuid().ToString("N"));
         if (Session is { } session)
         {
             session.Display(session.Values.Bundle(value), displayId: shown.Id);
@@ -39,7 +39,7 @@ public static class Showing
 
 /// <summary>An output that was shown by <see cref="Showing.display"/>.</summary>
 /// <param name="Id">Its name in the protocol ("display_id").</param>
-public sealed record Shown(string Id)
+public sealed record DisplayHandle(string Id)
 {
     /// <summary>Puts another value in the output's place, wherever it was shown.</summary>
     /// <param name="value">The new value.</param>
