@@ -41,8 +41,7 @@ public static class KernelProgram
         }
 
         ParentWatch.Start(log);
-        // A cell with parallel loops fills the pool; outputs and completion need a free thread at once, not one more every half second.
-        ThreadPool.SetMinThreads(Math.Max(16, Environment.ProcessorCount * 2), 16);
+        KeepThreadsForSockets();
         KeepAFolder();
         // Not disposed: the process ends with it, and waits for nothing that a cell left behind.
         var engine = new InteractiveEngine(log);
@@ -51,6 +50,7 @@ public static class KernelProgram
         using var server = new KernelServer(transport, connection.Key, log);
         using var session = new KernelSession(server, engine, log);
         Verbs.Showing.Session = session;
+        Cells.Lesson.Begin(session.Host, NodaTime.SystemClock.Instance);
         var exitCode = 0;
         session.GaveUp += () =>
         {
@@ -84,6 +84,22 @@ public static class KernelProgram
         server.Dispose();
         ParentWatch.EndProcess(exitCode);
         return exitCode;
+    }
+
+    /// <summary>
+    /// A cell with parallel loops fills the thread pool, and then the sockets hear nothing: not even the interrupt (measured: no answer
+    /// in 8 s to 50 endless tasks). On Unix the runtime can hand on what arrives on its own socket thread instead, which is safe here because
+    /// the sockets' library only puts it into a queue. Windows has no such switch; there, and for completion and the like, the pool gets
+    /// more threads that start without delay.
+    /// </summary>
+    private static void KeepThreadsForSockets()
+    {
+        if (!OperatingSystem.IsWindows())
+        {
+            Environment.SetEnvironmentVariable("DOTNET_SYSTEM_NET_SOCKETS_INLINE_COMPLETIONS", "1");
+        }
+
+        ThreadPool.SetMinThreads(64, 64);
     }
 
     /// <summary>A working folder that has been deleted makes every cell fail: then the temporary folder takes its place.</summary>

@@ -133,7 +133,9 @@ public static class StopCheck
         {
             _reason ??= reason;
             _wanted = true;
-            _stop.Cancel();
+            // On a thread of its own: what waits goes on inside this call, and whoever asks for a stop must not run the rest of the cell.
+            var stop = _stop;
+            new Thread(stop.Cancel) { IsBackground = true, Name = "stop waiting" }.Start();
         }
     }
 

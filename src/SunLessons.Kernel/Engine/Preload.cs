@@ -10,12 +10,8 @@ namespace SunLessons.Kernel.Engine;
 /// </summary>
 internal static class Preload
 {
-    // Of the assemblies below only these namespaces are for learners; hosting and the engine's own are not.
-    private static readonly string[] Wanted =
-    [
-        "SunLessons", "SunLessons.Sun", "SunLessons.CivilTime", "SunLessons.Magnetism", "SunLessons.Dials", "SunLessons.Readings",
-        "SunLessons.Places", "SunLessons.Uncertainty", "SunLessons.Logs", "SunLessons.Figures", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime",
-    ];
+    // Parts of the library that lessons do not speak to.
+    private static readonly string[] Inner = ["Hosting", "Layout", "Parts", "Tables"];
 
     private static readonly string[] Names =
         ["SunLessons", "SunLessons.Figures", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime", "MathNet.Numerics", "SunLessons.Kernel"];
@@ -51,10 +47,15 @@ internal static class Preload
     private static string Compose()
     {
         var usings = new StringBuilder();
-        var exported = Assemblies
-            .SelectMany(a => a.GetName().Name == "NodaTime" ? ["NodaTime"] : a.GetExportedTypes().Select(t => t.Namespace))
-            .ToHashSet();
-        foreach (var name in Wanted.Where(exported.Contains))
+        var names = Assemblies
+            .Where(a => a.GetName().Name is { } name && name.StartsWith("SunLessons", StringComparison.Ordinal) && name != "SunLessons.Kernel")
+            .SelectMany(a => a.GetExportedTypes().Select(t => t.Namespace))
+            .OfType<string>()
+            .Where(n => !Inner.Contains(n[(n.LastIndexOf('.') + 1)..]))
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .Append("NodaTime");
+        foreach (var name in names)
         {
             usings.Append("using ").Append(name).Append(";\n");
         }

@@ -1,5 +1,7 @@
 using System.Reflection;
 using System.Text.Json.Nodes;
+using SunLessons.Cells;
+using SunLessons.Figures;
 using SunLessons.Jupyter.Messages;
 using SunLessons.Jupyter.Server;
 using SunLessons.Kernel.Engine;
@@ -38,6 +40,14 @@ internal sealed class KernelSession : IDisposable
 
         Values.Register(typeof(MarkupValue), value => ((MarkupValue)value).Bundle());
         Values.Register(typeof(DisplayHandle), _ => []);
+        Values.Register(typeof(Figure), value => ShowFigure((Figure)value));
+        Values.Register(typeof(DataTable), value => new JsonObject { ["text/html"] = ((DataTable)value).ToHtml(), ["text/plain"] = ((DataTable)value).ToCsv() });
+        Values.Register(typeof(Shown), value =>
+        {
+            // A control or a live figure as last expression: shown as a widget, which leaves no result to show.
+            Lesson.Current.Show(value);
+            return [];
+        });
 
         server.Handle("kernel_info_request", Lane.Immediate, _ => Task.FromResult<JsonObject?>(Info()));
         server.Handle("execute_request", Lane.Ordered, ExecuteAsync);
@@ -76,7 +86,6 @@ internal sealed class KernelSession : IDisposable
     public void Dispose()
     {
         _console.Dispose();
-        _stop.Dispose();
     }
 
     /// <summary>Shows something as an output of the running cell, or of the control that set the calling code off.</summary>
@@ -105,6 +114,13 @@ internal sealed class KernelSession : IDisposable
         _console.Flush();
         _server.Current?.Publish("clear_output", new JsonObject { ["wait"] = wait });
     }
+
+    private static JsonObject ShowFigure(Figure figure) => new()
+    {
+        [PlotlyWriter.MimeType] = PlotlyWriter.WriteTree(figure),
+        ["text/html"] = FigureHtml.Write(figure),
+        ["text/plain"] = figure.Summary,
+    };
 
     private static string Version { get; } =
         typeof(KernelSession).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
@@ -160,7 +176,6 @@ internal sealed class KernelSession : IDisposable
         await _engine.WarmUpAsync().ConfigureAwait(false);
         // The engine's preparations have put their own console in place once; from here on it is the cells'.
         TakeConsole();
-        _stop.Dispose();
         _stop = new CancellationTokenSource();
         _running = request;
         try
@@ -406,10 +421,11 @@ internal sealed class KernelSession : IDisposable
         }
 
         _engine.Stop();
-        _stop.Cancel();
-        // A thread of its own: the cell may have filled the pool.
+        // A thread of its own: the cell may have filled the pool, and a read that is let go runs on inside the call.
+        var stop = _stop;
         new Thread(() =>
         {
+            stop.Cancel();
             Thread.Sleep(Patience);
             if (ReferenceEquals(_running, request))
             {
