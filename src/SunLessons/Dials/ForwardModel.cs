@@ -77,11 +77,11 @@ public static class ForwardModel
     /// Direction of the style's shadow along the plate's axes (Z is zero). The point u of the style throws its shadow where the ray u − k·sun meets the
     /// plate, k = u.Z / sun.Z; multiplied by sun.Z, which is positive, so that a grazing Sun divides by nothing.
     /// </summary>
-    internal static Vector3 ShadowOnPlate(Latitude style, Vector3 sun)
-    {
-        var u = Style(style);
-        return new Vector3(sun.Z * u.X - u.Z * sun.X, sun.Z * u.Y - u.Z * sun.Y, 0.0);
-    }
+    internal static Vector3 ShadowOnPlate(Latitude style, Vector3 sun) => ShadowOnPlate(Style(style), sun);
+
+    /// <summary>The same on a plate of any slope, style and Sun along the plate's own axes (Z is the normal on the lit side, style.Z is positive).</summary>
+    internal static Vector3 ShadowOnPlate(Vector3 style, Vector3 sun) =>
+        new(sun.Z * style.X - style.Z * sun.X, sun.Z * style.Y - style.Z * sun.Y, 0.0);
 
     /// <summary>The part of the axis that rises over the plate: towards the pole that is up.</summary>
     internal static Vector3 Style(Latitude latitude)
@@ -93,9 +93,12 @@ public static class ForwardModel
     /// <summary>
     /// The reading where a shadow lies: the hour plane of the scale's own sky that cuts the plate along it. The Sun of that plane stands opposite the shadow.
     /// </summary>
-    internal static DialTime ScaleAt(Latitude scale, Vector3 shadow)
+    internal static DialTime ScaleAt(Latitude scale, Vector3 shadow) => ScaleAt(PolarFrame.At(scale), shadow);
+
+    /// <summary>The same for a scale whose sky is given along the axes of a plate of any slope.</summary>
+    internal static DialTime ScaleAt(PolarFrame scale, Vector3 shadow)
     {
-        var hourAngle = PolarFrame.At(scale).HourAngleOf(new Vector3(-shadow.X, -shadow.Y, -shadow.Z));
+        var hourAngle = scale.HourAngleOf(new Vector3(-shadow.X, -shadow.Y, -shadow.Z));
         return DialTime.FromHourAngle(HourAngle.FromAngle(Angle.FromRadians(hourAngle)));
     }
 
