@@ -30,7 +30,7 @@ public static class NorthText
         lines.Item("the needle points", $"{size} {side}", "of true north (magnetic declination)");
         lines.Item("give or take", PlainWords.Number(known.StandardUncertainty.Degrees, "0.00") + "°", "in 68 of 100 cases (k = 1)");
         lines.Item("moving", PlainWords.Number(Math.Abs(change), "0.00") + "°", $"a year to the {(change < 0.0 ? "west" : "east")}, for a few years");
-        lines.Item("compass to true", PlainWords.Signed(degrees, "0.00") + "°", "added to a compass bearing gives the true one");
+        lines.Item("compass to true", PlainWords.Signed(degrees, "0.00") + "°", "to be added to a bearing by compass");
         lines.Item("dip", PlainWords.Number(Math.Abs(known.Inclination.Degrees), "0.0") + "°", known.Inclination.Degrees >= 0.0 ? "the needle's north end down" : "the needle's south end down");
         lines.Item("level field", PlainWords.Number(known.HorizontalIntensityNanotesla, "0") + " nT", ZoneInWords(known));
         lines.Item("whole field", PlainWords.Number(known.TotalIntensityNanotesla, "0") + " nT");

@@ -81,10 +81,10 @@ public static class SunText
         switch (day.Events)
         {
             case SunEvents.NeverSets never:
-                lines.Item("rises, sets", "neither", $"it stays up: its centre sinks to {PlainWords.Signed(never.Lowest.Degrees, "0.0")}° at lowest");
+                lines.Item("rises, sets", "neither", $"stays up: lowest altitude {PlainWords.Signed(never.Lowest.Degrees, "0.0")}°");
                 break;
             case SunEvents.NeverRises never:
-                lines.Item("rises, sets", "neither", $"it stays down: its centre comes to {PlainWords.Signed(never.Highest.Degrees, "0.0")}° at highest");
+                lines.Item("rises, sets", "neither", $"stays down: highest altitude {PlainWords.Signed(never.Highest.Degrees, "0.0")}°");
                 break;
         }
 

@@ -59,10 +59,10 @@ public static class DeltaT
     {
         var days = (instant - Noon2000).TotalDays + 0.5;
         return days >= Table[^1].Days
-            ? "UT1, the turning of the Earth, is taken as UTC, which keeps near it by law, and TT - UT1 goes on from the last published value with the slowing of many centuries."
+            ? "TT - UT1, the lag of the turning Earth, goes on from the last published value with the slowing of many centuries, and TT - UTC as if no leap second came; their difference gives UT1."
             : days < LeapSeconds[0].Days
-                ? "Before 1972 civil time is taken as UT1, the turning of the Earth, and TT - UT1 comes from a half-yearly table."
-                : "TT - UTC is known from the leap seconds, and TT - UT1 comes from the quarterly table of USNO and IERS.";
+                ? "Before 1972 civil time is taken as UT1, the turning of the Earth; TT - UT1, its lag, comes from a half-yearly table."
+                : "TT - UTC is known from the leap seconds, and TT - UT1, the lag of the turning Earth, from the quarterly table of USNO and IERS; their difference gives UT1.";
     }
 
     private static TimeScales Extrapolated(double days, double years, double lastSeconds)
