@@ -191,6 +191,15 @@ internal sealed class LessonRun : IAsyncDisposable
 
         comm.Received += change =>
         {
+            // A figure that our pages draw travels in messages of its own; its sentence is what a test can read.
+            if (change.Data["content"]?["summary"] is JsonNode sentence)
+            {
+                lock (_lock)
+                {
+                    _widgets[comm.Id]["_sunlessons_summary"] = sentence.DeepClone();
+                }
+            }
+
             if (change.Data["state"] is JsonObject changed)
             {
                 lock (_lock)

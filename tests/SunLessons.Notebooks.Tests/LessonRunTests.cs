@@ -27,6 +27,11 @@ public class LessonRunTests
         Assert.InRange(controls.Length, 2, 3);
         Assert.All(controls, control => Assert.True(run.Widgets[control]["disabled"]!.GetValue<bool>()));
 
+        string[] figures = [.. run.Widgets.Where(pair => Role(pair.Value) == "figure").Select(pair => pair.Key)];
+        Dictionary<string, string> before = figures.ToDictionary(figure => figure, figure => Sentence(run, figure));
+        Assert.NotEmpty(figures);
+        Assert.All(before.Values, sentence => Assert.True(GivesNothingAway(sentence), $"Before the prediction a figure says: {sentence}"));
+
         JsonObject prediction = run.Widgets.Values.Single(state => Role(state) == "prediction");
         string[] children = [.. prediction["children"]!.AsArray().Select(child => child!.ToString()["IPY_MODEL_".Length..])];
         string choices = children.Single(child => run.Widgets[child].ContainsKey("_options_labels"));
@@ -36,6 +41,11 @@ public class LessonRunTests
         run.Press(button);
         await LessonRun.Until(() => controls.All(control => !run.Widgets[control]["disabled"]!.GetValue<bool>()), "the controls woke");
         Assert.Contains(run.Record.Keys, key => key.StartsWith("prediction:", StringComparison.Ordinal));
+
+        // A control then moves a figure. The second to last option or a middle position differs from where each begins.
+        string moving = controls.First(control => Role(run.Widgets[control]) == "number");
+        run.Set(moving, new JsonObject { ["value"] = (run.Widgets[moving]["max"]!.GetValue<double>() * 3 + run.Widgets[moving]["min"]!.GetValue<double>()) / 4 });
+        await LessonRun.Until(() => figures.Any(figure => Sentence(run, figure) != before[figure] && !Sentence(run, figure).StartsWith("Record", StringComparison.Ordinal)), "a figure moved");
     }
 
     [Theory]
@@ -71,6 +81,12 @@ public class LessonRunTests
             Assert.DoesNotContain(run.Widgets.Values, state => state["value"]?.ToString().Contains("cannot be worked out") == true);
         }
     }
+
+    private static string Sentence(LessonRun run, string figure) => run.Widgets[figure]["_sunlessons_summary"]?.ToString() ?? "";
+
+    // Asleep, or at rest with everything switched off: no number but zeros, apart from what the controls themselves say.
+    private static bool GivesNothingAway(string sentence) =>
+        sentence.StartsWith("Record your guess", StringComparison.Ordinal) || !sentence.Replace("4 Jan", "", StringComparison.Ordinal).Any(sign => sign is >= '1' and <= '9');
 
     private static string Role(JsonObject state) => state["_sunlessons_role"]?.ToString() ?? "";
 }

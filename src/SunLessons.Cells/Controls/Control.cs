@@ -15,7 +15,7 @@ public abstract class Control : Shown
     /// <summary>Whether it cannot be moved yet, because a prediction is still to be recorded.</summary>
     public bool IsLocked { get; private set; }
 
-    /// <summary>Raised after the learner moved it, on the thread that brought the news.</summary>
+    /// <summary>Raised after the learner moved it, or woke it by recording a prediction, on the thread that brought the news.</summary>
     public event Action? Changed;
 
     internal string RecordKey => "control:" + Key;
@@ -25,10 +25,17 @@ public abstract class Control : Shown
 
     internal void Lock(bool locked)
     {
+        var wakes = IsLocked && !locked;
         IsLocked = locked;
         foreach (var part in Moving)
         {
             part.Set(("disabled", locked));
+        }
+
+        if (wakes)
+        {
+            // A figure may show nothing of the outcome before the prediction: now it has to.
+            Changed?.Invoke();
         }
     }
 
