@@ -10,6 +10,9 @@ namespace SunLessons.Kernel;
 /// <summary>The kernel as a program: a process runs one kernel and ends with it.</summary>
 public static class KernelProgram
 {
+    /// <summary>Environment variable that chooses the script engine: "roslyn" for Roslyn scripting alone; anything else, or nothing, for the usual one.</summary>
+    public const string EngineVariable = "SUNLESSONS_ENGINE";
+
     /// <summary>
     /// Serves the kernel that a connection file describes until it is asked to shut down, or until the process that started it
     /// has ended (<see cref="KernelProcess.ParentVariable"/>, or JPY_PARENT_PID as Jupyter's clients set it).
@@ -44,7 +47,7 @@ public static class KernelProgram
         KeepThreadsForSockets();
         KeepAFolder();
         // Not disposed: the process ends with it, and waits for nothing that a cell left behind.
-        var engine = new InteractiveEngine(log);
+        IScriptEngine engine = Environment.GetEnvironmentVariable(EngineVariable) == "roslyn" ? new RoslynEngine(log) : new InteractiveEngine(log);
         _ = engine.WarmUpAsync();
         using var transport = new SocketTransport(connection);
         using var server = new KernelServer(transport, connection.Key, log);

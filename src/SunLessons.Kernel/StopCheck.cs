@@ -124,7 +124,11 @@ public static class StopCheck
     {
         _running = false;
         _heap?.Stop();
-        // The flag stays up after a stop: threads that the cell left behind end at their next check. The next cell takes it down.
+        if (_wanted)
+        {
+            // Threads that the cell left behind end at their next check; controls that are moved afterwards must not.
+            RequestStrays();
+        }
     }
 
     internal static void Request(string reason)
@@ -137,6 +141,31 @@ public static class StopCheck
             var stop = _stop;
             new Thread(stop.Cancel) { IsBackground = true, Name = "stop waiting" }.Start();
         }
+    }
+
+    /// <summary>
+    /// Ends what cells left running (tasks, the recomputing of a live figure) when no cell runs: the flag stands for a fifth of a
+    /// second, in which every loop passes a check.
+    /// </summary>
+    internal static void RequestStrays()
+    {
+        if (_running)
+        {
+            return;
+        }
+
+        _reason = "Stopped as asked.";
+        _wanted = true;
+        new Thread(() =>
+        {
+            Thread.Sleep(200);
+            if (!_running)
+            {
+                _wanted = false;
+                _reason = null;
+            }
+        })
+        { IsBackground = true, Name = "stop strays" }.Start();
     }
 
     private static void Throw() => throw new OperationCanceledException(_reason);

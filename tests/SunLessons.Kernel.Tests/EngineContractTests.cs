@@ -148,6 +148,17 @@ public abstract class EngineContractTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_stop_ends_a_task_that_an_earlier_cell_left_running()
+    {
+        await _engine.RunAsync("var stray = Task.Run(() => { while (true) { } });", 1);
+        await Task.Delay(200);
+        Assert.Equal(new CellFinished(true, false), await _engine.RunAsync("stray.IsCompleted", 2));
+        _engine.Stop();
+        await Task.Delay(1000);
+        Assert.Equal(new CellFinished(true, true), await _engine.RunAsync("stray.IsCompleted", 3));
+    }
+
+    [Fact]
     public async Task Language_questions_are_answered_while_a_cell_runs()
     {
         await _engine.RunAsync("var earlier = 5;", 1);
@@ -188,4 +199,9 @@ public abstract class EngineContractTests : IAsyncLifetime
 public sealed class InteractiveEngineTests : EngineContractTests
 {
     internal override IScriptEngine Create() => new InteractiveEngine(_ => { });
+}
+
+public sealed class RoslynEngineTests : EngineContractTests
+{
+    internal override IScriptEngine Create() => new RoslynEngine(_ => { });
 }

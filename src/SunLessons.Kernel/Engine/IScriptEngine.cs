@@ -15,7 +15,7 @@ internal interface IScriptEngine : IAsyncDisposable
     /// <summary>Compiles and runs a cell. Variables of earlier cells are there; those of this one stay, also when it throws or is stopped.</summary>
     Task<CellResult> RunAsync(string code, int number);
 
-    /// <summary>Asks the running cell to stop. Nothing happens when none runs.</summary>
+    /// <summary>Asks the running cell to stop; when none runs, what cells left running.</summary>
     void Stop();
 
     /// <summary>Whether the text is a whole submission.</summary>

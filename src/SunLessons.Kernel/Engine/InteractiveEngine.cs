@@ -1,8 +1,5 @@
 using System.Reactive.Disposables;
 using System.Reflection;
-using Microsoft.CodeAnalysis;
-using Microsoft.CodeAnalysis.CSharp;
-using Microsoft.CodeAnalysis.CSharp.Scripting;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
@@ -15,157 +12,41 @@ namespace SunLessons.Kernel.Engine;
 
 /// <summary>
 /// The engine on Microsoft.DotNet.Interactive.CSharp: its submission chain runs the cells. What it is slow or deaf at is done
-/// here: language questions by <see cref="LanguageService"/>, stopping by <see cref="StopRewriter"/>.
+/// by <see cref="ScriptEngine"/>.
 /// </summary>
-internal sealed class InteractiveEngine : IScriptEngine
+/// <param name="log">Takes one line for each thing that a maintainer should know.</param>
+internal sealed class InteractiveEngine(Action<string> log) : ScriptEngine(log)
 {
-    private readonly LanguageService _language;
-    private readonly Lazy<Task> _warm;
-    private readonly Action<string> _log;
-    private CSharpKernel _kernel = null!;
+    private CSharpKernel? _kernel;
     private IDisposable? _console;
 
-    public InteractiveEngine(Action<string> log)
-    {
-        _log = log;
-        _language = new LanguageService(() => _kernel?.ScriptState?.Script.GetCompilation() as CSharpCompilation);
-        _warm = new Lazy<Task>(() => Task.Run(WarmAsync));
-    }
-
-    public string Name { get; } = "Microsoft.DotNet.Interactive.CSharp " +
+    public override string Name { get; } = "Microsoft.DotNet.Interactive.CSharp " +
         typeof(CSharpKernel).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0];
 
-    public Task WarmUpAsync() => _warm.Value;
+    protected override ScriptState? State => _kernel?.ScriptState;
 
-    public async Task<CellResult> RunAsync(string code, int number)
-    {
-        await WarmUpAsync().ConfigureAwait(false);
-        if (Refusal(code) is { } refusal)
-        {
-            return new CellNotCompiled([refusal]);
-        }
-
-        // The learner's own text first: what the compiler says about it has the learner's lines and columns.
-        var (fork, tree) = _language.Fork(code);
-        var errors = LanguageService.Remarks(fork.GetDiagnostics()).Where(d => d.IsError).ToArray();
-        if (errors.Length > 0)
-        {
-            return new CellNotCompiled(errors);
-        }
-
-        StopCheck.Begin();
-        try
-        {
-            var rewritten = StopRewriter.Rewrite(tree, fork);
-            var result = await SubmitAsync(rewritten, number).ConfigureAwait(false);
-            if (result is CellNotCompiled refused && rewritten != code)
-            {
-                // Checks may not change what compiles. Should a form of C# exist where they do, the cell runs without them.
-                _log($"A cell with checks did not compile ({refused.Errors[0].Id}); it runs without them.");
-                result = await SubmitAsync(code, number).ConfigureAwait(false);
-            }
-
-            return StopCheck.Reason is { } why && result is not CellFinished ? new CellStopped(why) : result;
-        }
-        finally
-        {
-            StopCheck.End();
-        }
-    }
-
-    public void Stop() => StopCheck.Request("Stopped as asked. Variables that were set before this moment are kept.");
-
-    public (Completeness State, string Indent) IsComplete(string code) => LanguageService.IsComplete(code);
-
-    public CompletionList Complete(string code, int cursor) => _language.Complete(code, cursor);
-
-    public Inspection? Inspect(string code, int cursor) => _language.Inspect(code, cursor);
-
-    public IReadOnlyList<CellDiagnostic> Diagnose(string code) => Refusal(code) is { } refusal ? [refusal] : _language.Diagnose(code);
-
-    public ValueTask DisposeAsync()
+    public override ValueTask DisposeAsync()
     {
         _kernel?.Dispose();
         _console?.Dispose();
         return ValueTask.CompletedTask;
     }
 
-    /// <summary>Directives that would load code from elsewhere: the compiler's own remark on them helps nobody.</summary>
-    private static CellDiagnostic? Refusal(string code)
-    {
-        var lines = code.Split('\n');
-        for (var i = 0; i < lines.Length; i++)
-        {
-            var line = lines[i].Trim();
-            if (line.StartsWith("#r \"nuget:", StringComparison.Ordinal))
-            {
-                return new CellDiagnostic("error", "offline", "Lessons work without a network, so a cell cannot fetch a package. Use what is there, or a file on this machine: #r \"path/to/library.dll\".", i + 1, 1, i + 1, line.Length + 1);
-            }
-
-            if (line.StartsWith("#!", StringComparison.Ordinal) && i + 1 < int.MaxValue)
-            {
-                return new CellDiagnostic("error", "directive", "A line that begins with \"#!\" is no C#. Write C#, or a cell that begins with \"<\" for HTML.", i + 1, 1, i + 1, line.Length + 1);
-            }
-        }
-
-        return null;
-    }
-
-    private static async Task WarmRoslynAsync()
-    {
-        // Independent of the engine's own preparations, so it uses the second core meanwhile (kernel start: about 0.3 s less).
-        var options = ScriptOptions.Default.AddReferences(typeof(Enumerable).Assembly).AddImports("System", "System.Linq");
-        var state = await CSharpScript.RunAsync("1+1", options).ConfigureAwait(false);
-        await state.ContinueWithAsync("System.Linq.Enumerable.Range(0, 3).Select(i => i * 2).Sum()").ConfigureAwait(false);
-    }
-
-    private async Task WarmAsync()
+    protected override async Task PrepareAsync()
     {
         // The engine swaps the console at every command unless somebody holds it: held here, the session's own writers stay in place.
         _console = ConsoleOutput.Subscribe(_ => Disposable.Empty);
-        var roslyn = Task.Run(WarmRoslynAsync);
-        var assemblies = Task.Run(() => (Preload.Assemblies, Preload.Usings));
+        var assemblies = Task.Run(() => Preload.Assemblies);
         _kernel = new CSharpKernel();
         Formatter.DefaultMimeType = "text/plain";
         Formatter.SetPreferredMimeTypesFor(typeof(object), "text/plain");
-        var (loaded, usings) = await assemblies.ConfigureAwait(false);
-        _kernel.AddAssemblyReferences(loaded.Select(a => a.Location));
-        WithDebugInformation(0);
-        await roslyn.ConfigureAwait(false);
-        // The engine loses the variables of a first cell that throws, so the first one is ours.
-        if (await SubmitAsync(usings, 0).ConfigureAwait(false) is not CellFinished)
-        {
-            throw new InvalidOperationException("The kernel's own first cell did not run.");
-        }
-
-        await SubmitAsync("1+1", 0).ConfigureAwait(false);
-        _language.Diagnose("var x = Math.PI;");
+        _kernel.AddAssemblyReferences((await assemblies.ConfigureAwait(false)).Select(a => a.Location));
     }
 
-    /// <summary>
-    /// Gives submissions line numbers and a name, which the engine offers no public way for. Should its field be gone in another
-    /// version, tracebacks lose their lines and everything else goes on.
-    /// </summary>
-    private void WithDebugInformation(int number)
-    {
-        var field = typeof(CSharpKernel).GetField("_scriptOptions", BindingFlags.Instance | BindingFlags.NonPublic);
-        if (field?.GetValue(_kernel) is not ScriptOptions options)
-        {
-            _log("The engine's script options were not found: tracebacks have no line numbers.");
-            return;
-        }
-
-        field.SetValue(_kernel, options
-            .WithEmitDebugInformation(true)
-            .WithFileEncoding(System.Text.Encoding.UTF8)
-            .WithOptimizationLevel(OptimizationLevel.Release)
-            .WithFilePath(CellNames.For(number)));
-    }
-
-    private async Task<CellResult> SubmitAsync(string code, int number)
+    protected override async Task<CellResult> SubmitAsync(string code, int number)
     {
         WithDebugInformation(number);
-        var result = await _kernel.SendAsync(new SubmitCode(code)).ConfigureAwait(false);
+        var result = await _kernel!.SendAsync(new SubmitCode(code)).ConfigureAwait(false);
         CellResult outcome = new CellFinished(false, null);
         foreach (var one in result.Events)
         {
@@ -197,5 +78,22 @@ internal sealed class InteractiveEngine : IScriptEngine
             null => new CellThrew(new InvalidOperationException(failed.Message)),
             _ => new CellThrew(exception),
         };
+    }
+
+    /// <summary>
+    /// Gives submissions line numbers and a name, which the engine offers no public way for. Should its field be gone in another
+    /// version, tracebacks lose their lines and everything else goes on.
+    /// </summary>
+    private void WithDebugInformation(int number)
+    {
+        var field = typeof(CSharpKernel).GetField("_scriptOptions", BindingFlags.Instance | BindingFlags.NonPublic);
+        if (field?.GetValue(_kernel) is ScriptOptions options)
+        {
+            field.SetValue(_kernel, Described(options, number));
+        }
+        else
+        {
+            Log("The engine's script options were not found: tracebacks have no line numbers.");
+        }
     }
 }

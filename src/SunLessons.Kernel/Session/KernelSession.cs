@@ -410,13 +410,14 @@ internal sealed class KernelSession : IDisposable
     }
 
     /// <summary>
-    /// Stops the running cell; nothing happens when none runs. A cell that has not ended after two seconds waits where no check is
+    /// Stops the running cell; when none runs, what cells left running. A cell that has not ended after two seconds waits where no check is
     /// (in a lock, in a library, outside C#): then it is answered in its place, and the kernel gives itself up.
     /// </summary>
     public void Interrupt()
     {
         if (_running is not { } request)
         {
+            _engine.Stop();
             return;
         }
 
