@@ -13,7 +13,7 @@ public sealed class ClockVerb
 {
     private readonly PlaceOptions _place = new();
     private readonly ClockOptions _clock = new("--clock", "With --reverse or --scales: what the clock shows, such as 14:30.");
-    private readonly Option<string?> _shown = new("--shown") { Description = "What the dial showed, such as 11:30.", HelpName = "hours:minutes" };
+    private readonly Option<string?> _shown = new("--shown") { Description = "What the dial showed, such as 11:30 or 11:30.5.", HelpName = "hours:minutes" };
     private readonly DialOptions _dial = new();
     private readonly Option<bool> _reverse = new("--reverse") { Description = "The way back: what the dial should show at --clock, and how to set it by the clock without a compass." };
     private readonly Option<string?> _scales = new("--scales") { Description = "Which of the scales that a dial carries to use: their latitudes, such as 35,40,45; judged at --clock or --shown and over the year.", HelpName = "degrees,degrees,..." };

@@ -19,12 +19,6 @@ public static partial class Typed
         LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm"),
     ];
 
-    private static readonly LocalTimePattern[] TimePatterns =
-    [
-        LocalTimePattern.CreateWithInvariantCulture("H:mm"),
-        LocalTimePattern.CreateWithInvariantCulture("H:mm:ss"),
-    ];
-
     /// <summary>A date, year first.</summary>
     /// <exception cref="BadInputException">It cannot be read or is no day of the calendar.</exception>
     public static LocalDate Date(string text) => LocalDatePattern.Iso.Parse(text.Trim()).TryGetValue(LocalDate.MinIsoValue, out var date)
@@ -47,7 +41,7 @@ public static partial class Typed
     public static DialTime DialTime(string text)
     {
         var time = TimeOfDay(text) ?? throw new BadInputException($"Dial reading “{text}” cannot be read; 00:00 to 23:59 are allowed: write hours and minutes, such as 14:30.");
-        return SunLessons.DialTime.FromHoursMinutes(time.Hour, time.Minute + time.Second / 60.0);
+        return SunLessons.DialTime.FromHours(time.NanosecondOfDay / 3.6e12);
     }
 
     /// <summary>A clock's time of day.</summary>
@@ -107,18 +101,24 @@ public static partial class Typed
 
     private static string Limit(double limit) => limit.ToString("0.#####", CultureInfo.InvariantCulture);
 
+    // Seconds, or tenths of a minute as the answers print them.
     private static LocalTime? TimeOfDay(string text)
     {
-        foreach (var pattern in TimePatterns)
+        var match = TimePattern().Match(text.Trim());
+        if (!match.Success)
         {
-            if (pattern.Parse(text.Trim()).TryGetValue(LocalTime.Midnight, out var time))
-            {
-                return time;
-            }
+            return null;
         }
 
-        return null;
+        double Part(string group) => match.Groups[group] is { Success: true } part ? double.Parse(part.Value.Replace(',', '.'), CultureInfo.InvariantCulture) : 0.0;
+        var (hours, minutes, seconds) = (Part("hours"), Part("minutes"), Part("seconds"));
+        return hours < 24.0 && minutes < 60.0 && seconds < 60.0
+            ? LocalTime.FromNanosecondsSinceMidnight((long)Math.Round(((hours * 60.0 + minutes) * 60.0 + seconds) * 1e9))
+            : null;
     }
+
+    [GeneratedRegex(@"^(?<hours>[0-9]{1,2}):((?<minutes>[0-9]{2}([.,][0-9]{1,6})?)|(?<minutes>[0-9]{2}):(?<seconds>[0-9]{2}))$", RegexOptions.CultureInvariant)]
+    private static partial Regex TimePattern();
 
     [GeneratedRegex(@"^[+\-\u2212]?[0-9]{1,12}([.,][0-9]{0,12})?$", RegexOptions.CultureInvariant)]
     private static partial Regex NumberPattern();

@@ -125,6 +125,9 @@ public sealed class BadInputTests
         Vigo + "--shown noon",
         "Dial reading “noon” cannot be read; 00:00 to 23:59 are allowed: write hours and minutes, such as 14:30.")]
     [InlineData(
+        Vigo + "--shown 11:60",
+        "Dial reading “11:60” cannot be read; 00:00 to 23:59 are allowed: write hours and minutes, such as 14:30.")]
+    [InlineData(
         Vigo + "--shown 12:00 --clock 14:30",
         "Both --shown and --clock were given; give --shown for the way from the dial to the clock, or --clock with --reverse for the way back.")]
     [InlineData(

@@ -182,6 +182,17 @@ public sealed class ClockVerbTests
         Assert.Contains("Use with caution", clock.At("answers/0/caution")!.GetValue<string>(), StringComparison.Ordinal);
     }
 
+    // As the answers print a time it can be typed again: 11:39.2 is 11:39:12.
+    [Theory]
+    [InlineData("11:39.2")]
+    [InlineData("11:39,2")]
+    [InlineData("11:39:12")]
+    public async Task Reading_is_typed_with_seconds_or_parts_of_a_minute(string shown)
+    {
+        var clock = await Clock("--place Vigo --date 2026-06-21 --shown " + shown);
+        Assert.Equal(11.0 + 39.2 / 60.0, clock.Number("answers/0/shown_hours"), 1e-9);
+    }
+
     [Fact]
     public async Task Way_back_shows_what_the_way_there_began_with()
     {
