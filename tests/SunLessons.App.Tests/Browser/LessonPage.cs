@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using SunLessons.App.Tests.Support;
+
+namespace SunLessons.App.Tests.Browser;
+
+/// <summary>A lesson in the browser as a learner handles it.</summary>
+internal sealed class LessonPage(IPage page)
+{
+    public ILocator Slider => page.Locator("input[type=range]").First;
+
+    public ILocator SliderRow => page.Locator(".control-row").First;
+
+    public ILocator NumberField => SliderRow.Locator("input[type=text]");
+
+    public ILocator FirstFigure => page.Locator(".figure").First;
+
+    public static async Task<LessonPage> OpenAsync(IPage page, RunningPages pages, string lesson)
+    {
+        await page.GotoAsync(pages.AddressWithToken.ToString());
+        await page.Locator($"a[href='lesson/{lesson}']").ClickAsync();
+        await page.WaitForSelectorAsync("#start-lesson");
+        return new LessonPage(page);
+    }
+
+    public async Task StartAsync()
+    {
+        await page.ClickAsync("#start-lesson");
+        // A cold kernel and some twenty cells, on a machine that may be building something else.
+        await page.WaitForSelectorAsync("text=The lesson is live", new PageWaitForSelectorOptions { Timeout = 120_000 });
+    }
+
+    public async Task PredictAsync(string answer)
+    {
+        await page.Locator("[data-part=prediction]").GetByText(answer, new LocatorGetByTextOptions { Exact = true }).ClickAsync();
+        await page.ClickAsync("text=Record my prediction");
+        await page.WaitForSelectorAsync("text=You predicted");
+    }
+
+    /// <summary>Waits until the sentence below the first figure says a text, and gives the sentence.</summary>
+    public async Task<string> WaitForSummaryAsync(string part)
+    {
+        await Assertions.Expect(FirstFigure.Locator("[role=status]")).ToContainTextAsync(part, new LocatorAssertionsToContainTextOptions { Timeout = 20_000 });
+        return await FirstFigure.Locator("[role=status]").InnerTextAsync();
+    }
+
+    /// <summary>All text that stands in the drawing itself, as plotly.js put it there.</summary>
+    public async Task<string> DrawnTextAsync() =>
+        Regex.Replace(string.Join(" ", await FirstFigure.Locator(".figure-plot svg text").AllTextContentsAsync()), @"\s+", " ");
+
+    public async Task<double> SliderValueAsync() =>
+        double.Parse(await Slider.InputValueAsync(), CultureInfo.InvariantCulture);
+
+    public async Task MoveToAsync(string name, string latitude, string longitude, string zone)
+    {
+        await page.ClickAsync("text=Change the place");
+        await page.FillAsync("#place-name", name);
+        await page.FillAsync("#place-latitude", latitude);
+        await page.FillAsync("#place-longitude", longitude);
+        await page.FillAsync("#place-zone", zone);
+        await page.ClickAsync("text=Use this place");
+        await page.WaitForSelectorAsync($".place-line strong:has-text(\"{name}\")");
+    }
+
+    public async Task AnswerAsync(string check, string text, bool press = true)
+    {
+        await page.FillAsync($"[data-key={check}] input[type=text]", text);
+        if (press)
+        {
+            await page.ClickAsync($"[data-key={check}] button:has-text(\"Check my answer\")");
+        }
+    }
+}
