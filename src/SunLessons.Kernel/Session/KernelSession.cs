@@ -48,6 +48,7 @@ internal sealed class KernelSession : IDisposable
             Lesson.Current.Show(value);
             return [];
         });
+        ReadingFormats.Register(Values);
 
         server.Handle("kernel_info_request", Lane.Immediate, _ => Task.FromResult<JsonObject?>(Info()));
         server.Handle("execute_request", Lane.Ordered, ExecuteAsync);
