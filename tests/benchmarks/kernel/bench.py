@@ -20,6 +20,7 @@ def arguments():
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--kernel", type=json.loads, default=["dotnet", TESTS, "kernel-host", "{connection_file}"], help="our kernel's command as JSON")
     parser.add_argument("--stock", help="path of the stock C# kernel's program")
+    parser.add_argument("--also", nargs=2, action="append", default=[], metavar=("NAME", "COMMAND"), help="another kernel's name and its command as JSON")
     parser.add_argument("--rounds", type=int, default=5)
     parser.add_argument("--cells", type=int, default=200, help="cells run before the last measurements of our kernel")
     return parser.parse_args()
@@ -82,6 +83,8 @@ def main():
     options = arguments()
     folder = tempfile.mkdtemp(prefix="kernel-bench-")
     specs = {"ours": {"argv": options.kernel, "display_name": "ours", "language": "C#", "interrupt_mode": "message"}}
+    for name, command in options.also:
+        specs[name] = {"argv": json.loads(command), "display_name": name, "language": "C#", "interrupt_mode": "message"}
     if options.stock:
         specs["stock"] = {"argv": [options.stock, "jupyter", "--default-kernel", "csharp", "{connection_file}"], "display_name": "stock", "language": "C#"}
     for name, spec in specs.items():
@@ -121,13 +124,18 @@ def main():
             name, statistics.median(ready[name]), statistics.median(start[name]), min(start[name]), max(start[name]),
             ms(print_first[name]), ms(warm[name]), ms(warm_print[name]), statistics.median(memory[name])))
 
-    kernel = Running("ours")
+    for name in ["ours"] + [name for name, _ in options.also]:
+        long_session(name, options.cells)
+
+
+def long_session(name, count):
+    kernel = Running(name)
     kernel.run("1+1")
     before = kernel.memory()
     print()
-    print("| our kernel after n cells | completion p50/p95, ms | while a cell runs p50/p95, ms | inspection p50/p95, ms | diagnostics p50/p95, ms | `1+1`, ms | resident, MB |")
+    print("| %s after n cells | completion p50/p95, ms | while a cell runs p50/p95, ms | inspection p50/p95, ms | diagnostics p50/p95, ms | `1+1`, ms | resident, MB |" % name)
     print("|---|---|---|---|---|---|---|")
-    for cells in (1, options.cells):
+    for cells in (1, count):
         for number in range(cells - 1):
             kernel.run("var v%d = Math.Sin(%d); v%d" % (number, number, number))
         row = [
@@ -155,8 +163,46 @@ def main():
             cells, *("%.0f / %.0f" % (ms(values), ms(values, 0.95)) for values in row), ms(hot), kernel.memory() or float("nan")))
         print("stop of an endless loop after %d cells: median %.0f ms, worst %.0f ms" % (cells, ms(stops), 1000 * max(stops)), file=sys.stderr)
     print()
-    print("Memory before: %.0f MB." % (before or float("nan")))
+    print("Memory before: %.0f MB. A moved control to the figure's update: %s." % (before or float("nan"), control(kernel)))
     kernel.end()
+
+
+FAN = '''
+var tilt = Number("tilt", "Tilt", 0, 90, 0.1, 42.2);
+var fan = LiveFigure("fan", () => new Figure("Fan", new Axis("x"), new Axis("y"))
+{
+    Series = [.. Enumerable.Range(0, 24).Select(h => Series.Of("h" + h, Enumerable.Range(0, 50).Select(i => (double)i), Enumerable.Range(0, 50).Select(i => Math.Sin(tilt.Value * i / 50 + h))))],
+}, tilt);
+Show(tilt, fan);
+'''
+
+
+def control(kernel):
+    """Milliseconds from a control's message to the figure's update on the wire: 100 moves, one after the other."""
+    identifier = kernel.client.execute(FAN)
+    models = {}
+    while True:
+        message = kernel.client.get_iopub_msg(timeout=60)
+        if message["parent_header"].get("msg_id") != identifier:
+            continue
+        if message["msg_type"] == "error":
+            return "not measured (%s)" % message["content"]["evalue"]
+        if message["msg_type"] == "comm_open":
+            models.setdefault(message["content"]["data"]["state"]["_model_name"], []).append(message["content"]["comm_id"])
+        if message["msg_type"] == "status" and message["content"]["execution_state"] == "idle" and message["parent_header"].get("msg_id") == identifier:
+            break
+    times = []
+    for number in range(110):
+        data = {"method": "update", "state": {"value": 10 + number * 0.1}, "buffer_paths": []}
+        begun = time.perf_counter()
+        kernel.client.shell_channel.send(kernel.client.session.msg("comm_msg", {"comm_id": models["FloatSliderModel"][0], "data": data}))
+        while True:
+            message = kernel.client.get_iopub_msg(timeout=60)
+            if message["msg_type"] == "comm_msg" and message["content"]["comm_id"] in models["HTMLModel"]:
+                break
+        times.append(time.perf_counter() - begun)
+        time.sleep(0.02)
+    return "median %.1f ms, 95 %% within %.1f ms" % (ms(times[10:]), ms(times[10:], 0.95))
 
 
 def diagnose(kernel):
