@@ -97,6 +97,17 @@ public sealed class KernelProcess : IAsyncDisposable
         }
         catch (KernelDiedException e)
         {
+            // The end of the process can be heard before its last words: this waits for both, for what it wrote is the reason.
+            using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+            try
+            {
+                await process.WaitForExitAsync(patience.Token).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                // A child of it holds the pipe open: then the reason is told without its last words.
+            }
+
             await kernel.DisposeAsync().ConfigureAwait(false);
             throw new IOException($"The kernel ended while it started. It wrote: {tail.Text}", e);
         }
