@@ -11,8 +11,9 @@ namespace SunLessons.Uncertainty;
 /// </remarks>
 public sealed record Budget
 {
-    private Budget(string unit, double value, IReadOnlyList<BudgetLine> lines, double combined)
+    private Budget(string unit, double value, IReadOnlyList<BudgetLine> lines, double combined, double? degreesOfFreedom)
     {
+        EffectiveDegreesOfFreedom = degreesOfFreedom;
         Unit = unit;
         Value = value;
         Lines = lines;
@@ -36,6 +37,23 @@ public sealed record Budget
 
     /// <summary>The expanded uncertainty, twice the combined standard uncertainty, in <see cref="Unit"/>.</summary>
     public double ExpandedUncertainty => CoverageFactor * CombinedStandardUncertainty;
+
+    /// <summary>
+    /// Effective degrees of freedom by Welch and Satterthwaite (GUM G.2b); infinite when every input's uncertainty is known for certain, null when inputs of
+    /// few readings are correlated, for which the formula does not hold.
+    /// </summary>
+    public double? EffectiveDegreesOfFreedom { get; }
+
+    /// <summary>
+    /// The coverage factor for a probability: Student's t for <see cref="EffectiveDegreesOfFreedom"/>, cut to the whole number below (GUM G.4.1).
+    /// </summary>
+    /// <param name="probability">Coverage probability, 0.5 to 0.999.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A probability outside that range.</exception>
+    /// <exception cref="InvalidOperationException">There are no effective degrees of freedom.</exception>
+    public double CoverageFactorFor(double probability) => Probabilities.Factor(
+        probability,
+        EffectiveDegreesOfFreedom ?? throw new InvalidOperationException(
+            "Inputs of few readings are correlated, for which no effective degrees of freedom are known; give their uncertainties as known, or draw them one by one."));
 
     /// <summary>The largest lines, largest first; those that contribute nothing are left out.</summary>
     public IReadOnlyList<BudgetLine> Largest(int count = 3) =>
@@ -94,14 +112,40 @@ public sealed record Budget
         }
 
         // Full cancellation leaves rounding, which may lie on the wrong side of zero.
-        return new Budget(unit, value, [.. lines], Math.Sqrt(Math.Max(0.0, sum)));
+        var combined = Math.Sqrt(Math.Max(0.0, sum));
+        return new Budget(unit, value, [.. lines], combined, DegreesOfFreedom(lines, combined, correlations));
     }
 
     /// <summary>Such as <c>31.7 ± 8.2 minutes (k = 2)</c>.</summary>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Value:0.0##} ± {ExpandedUncertainty:0.0##} {Unit} (k = 2)");
 
-    private static void Check(double[,]? correlations, int count)
+    private static double? DegreesOfFreedom(IReadOnlyList<BudgetLine> lines, double combined, double[,]? correlations)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var freedom = lines[i].Quantity.DegreesOfFreedom;
+            if (double.IsPositiveInfinity(freedom) || lines[i].Contribution == 0.0)
+            {
+                continue;
+            }
+
+            for (var j = 0; correlations is not null && j < lines.Count; j++)
+            {
+                if (j != i && correlations[i, j] != 0.0)
+                {
+                    return null;
+                }
+            }
+
+            sum += Math.Pow(lines[i].Contribution / combined, 4.0) / freedom;
+        }
+
+        return sum == 0.0 ? double.PositiveInfinity : 1.0 / sum;
+    }
+
+    internal static void Check(double[,]? correlations, int count)
     {
         if (correlations is null)
         {

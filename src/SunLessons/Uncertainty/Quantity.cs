@@ -30,6 +30,11 @@ public sealed record Quantity
     /// <summary>The shape from which the standard uncertainty was found.</summary>
     public Distribution Shape { get; }
 
+    /// <summary>
+    /// Degrees of freedom of the standard uncertainty (GUM G.3), more than 0; infinite where it is known for certain, which is the default.
+    /// </summary>
+    public double DegreesOfFreedom { get; private init; } = double.PositiveInfinity;
+
     /// <summary>A quantity known by its standard uncertainty (one standard deviation).</summary>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or the uncertainty is negative.</exception>
     public static Quantity Normal(string name, string unit, double value, double standardUncertainty) =>
@@ -53,6 +58,35 @@ public sealed record Quantity
         Distribution.Triangular => Triangular(name, unit, value, size),
         _ => Normal(name, unit, value, size),
     };
+
+    /// <summary>The mean of repeated readings: their standard deviation over the root of their number, one degree of freedom less than readings (GUM 4.2).</summary>
+    /// <exception cref="ArgumentException">Fewer than two readings, or one that is not finite.</exception>
+    public static Quantity FromReadings(string name, string unit, IReadOnlyList<double> readings)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        if (readings.Count < 2 || !readings.All(double.IsFinite))
+        {
+            throw new ArgumentException(
+                $"{readings.Count.ToString(CultureInfo.InvariantCulture)} readings of \"{name}\" cannot show their scatter; give 2 or more finite numbers.", nameof(readings));
+        }
+
+        var mean = readings.Average();
+        var variance = readings.Sum(x => (x - mean) * (x - mean)) / (readings.Count - 1);
+        return Normal(name, unit, mean, Math.Sqrt(variance / readings.Count)).WithDegreesOfFreedom(readings.Count - 1);
+    }
+
+    /// <summary>The same bell with its standard uncertainty known from few readings only: drawn as a t-distribution by <see cref="MonteCarlo"/> (JCGM 101, 6.4.9).</summary>
+    /// <param name="degreesOfFreedom">Degrees of freedom, 1 or more; infinite for a bell of known width.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than 1 degree of freedom.</exception>
+    /// <exception cref="InvalidOperationException">The quantity is no bell.</exception>
+    public Quantity WithDegreesOfFreedom(double degreesOfFreedom) => !(degreesOfFreedom >= 1.0)
+        ? throw new ArgumentOutOfRangeException(
+            nameof(degreesOfFreedom),
+            $"{degreesOfFreedom.ToString(CultureInfo.InvariantCulture)} degrees of freedom are not allowed; give 1 or more, one less than the number of readings.")
+        : Shape == Distribution.Normal
+            ? this with { DegreesOfFreedom = degreesOfFreedom }
+            : throw new InvalidOperationException(
+                $"\"{Name}\" is known by its limits, which have no degrees of freedom; make it with Quantity.Normal if its uncertainty came from readings.");
 
     /// <summary>Such as <c>level, east to west = 0 ± 0.577 degrees (standard)</c>.</summary>
     public override string ToString() => string.Create(
