@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 
 namespace SunLessons.App.Verbs;
 
@@ -11,7 +12,10 @@ public static class CommandLine
     /// <summary>Runs the program with its arguments; returns its exit code.</summary>
     public static async Task<int> RunAsync(string[] arguments)
     {
-        var root = new RootCommand("SunLessons: what a sundial shows, what the clock shows, and every minute between them.");
+        // A plain command with the program's own name: the one that the file happens to have would stand in the help.
+        var root = new Command("sunlessons", "SunLessons: what a sundial shows, what the clock shows, and every minute between them.");
+        root.Options.Add(new HelpOption { Recursive = true });
+        root.Options.Add(new VersionOption());
         PagesVerb.AddTo(root);
         root.Subcommands.Add(ClockVerb.Create());
         root.Subcommands.Add(SunVerb.Create());

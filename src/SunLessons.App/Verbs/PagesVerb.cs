@@ -10,7 +10,7 @@ namespace SunLessons.App.Verbs;
 public static class PagesVerb
 {
     /// <summary>Adds the options and the action to the root of the command line.</summary>
-    public static void AddTo(RootCommand root)
+    public static void AddTo(Command root)
     {
         var port = new Option<int>("--port") { Description = "TCP port on 127.0.0.1; 0, the default, takes a free one." };
         var noOpen = new Option<bool>("--no-open") { Description = "Only print the address; open no browser." };

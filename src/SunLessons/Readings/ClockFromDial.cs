@@ -134,7 +134,7 @@ public static class ClockFromDial
             ? new ClockReading.None(NoClock.SunIsDown, $"When a dial shows {shown} {when} the Sun is down; {daylight}.")
             : new ClockReading.None(
                 NoClock.NeverShown,
-                $"At no moment {when} does this dial, as it stands, show {shown}; {daylight}. Check the reading, the date and how the dial stood.");
+                $"At no moment {when} does this dial, as it stands, show {shown} while the Sun is up; {daylight}. Check the reading, the date and how the dial stood.");
     }
 
     private static string SeveralInWords(DialTime shown, LocalDate date, List<ReadingChain> chains)

@@ -153,7 +153,7 @@ public class ChainFacts
         var away = new DialProfile { Setting = new DialSetting.Standing(DialStance.FromDegrees(0, 0, 60)) };
         var never = NoneAt("Dunedin", new LocalDate(2026, 6, 21), DialTime.FromHours(12), away);
         Assert.Equal(NoClock.NeverShown, never.Why);
-        Assert.StartsWith("At no moment on 21 June 2026 at 45.87° S 170.5° E does this dial, as it stands, show 12:00.0; it rises at ", never.Sentence);
+        Assert.StartsWith("At no moment on 21 June 2026 at 45.87° S 170.5° E does this dial, as it stands, show 12:00.0 while the Sun is up; it rises at ", never.Sentence);
 
         var across = new DialProfile { ScaleLatitude = Latitude.FromDegrees(5), Style = StyleSet.ForPlace };
         var none = NoneAt("Nairobi", new LocalDate(2026, 6, 21), DialTime.FromHours(12), across);
