@@ -5,7 +5,7 @@ namespace SunLessons.Dials.Faces;
 /// </summary>
 /// <remarks>
 /// No closed form is used: the sky of the latitude is turned into the face's own axes, and style, lines and shadows are cast there by the same two steps as
-/// every reading of <see cref="ForwardModel"/>. Left out: refraction, the Sun's width, the thickness of the style.
+/// every reading of <see cref="ForwardModel"/>. Left out: refraction, the Sun's width, the thickness of the style (see <see cref="ThickStyle"/>).
 /// Measured against the handbooks' exact forms on 60 random faces (style height, substyle, difference of longitude, meridian line): within 6e-10 degrees,
 /// the grid's last printed digit; against 300 ray-traced nodus shadows: within the 1e-7 degree to which their Sun is printed.
 /// </remarks>
@@ -97,7 +97,7 @@ public sealed class FaceLayout
     public static FaceLayout Of(Face face, Latitude latitude) => new(face, latitude);
 
     /// <summary>
-    /// The line for local APPARENT time, whether or not the Sun ever lights it.
+    /// The line for local APPARENT time, whether or not the Sun ever lights it (see <see cref="LitHours"/>); for other numberings see <see cref="HourNumbering"/>.
     /// </summary>
     public FaceHourLine LineFor(DialTime time)
     {
@@ -124,6 +124,13 @@ public sealed class FaceLayout
         var through = new FacePoint(-sun.X / sun.Z, -sun.Y / sun.Z);
         return new FaceHourLine.BesideStyle(
             through, Angle.FromRadians(Math.Atan2(Style.X, Style.Y)).AroundZero(), through.Right * Style.Y - through.Up * Style.X);
+    }
+
+    /// <summary>The straight line that bears a number of another numbering: longitude built in, equation of time not.</summary>
+    public FaceHourLine LineFor(DialTime number, HourNumbering numbering)
+    {
+        ArgumentNullException.ThrowIfNull(numbering);
+        return LineFor(numbering.ApparentAt(number));
     }
 
     /// <summary>The shadow of the nodus when the Sun stands in a direction and the face stands as designed.</summary>
