@@ -7,8 +7,9 @@ namespace SunLessons.Dials.Faces;
 /// </summary>
 /// <remarks>
 /// Such a dial needs no compass and cannot be twisted: it hangs or stands upright and is turned to the Sun. In return the date must be set, morning and
-/// afternoon look the same, and near noon the altitude hardly changes: at Vigo in June a tenth of a degree is 6.5 minutes at 11:45. Measured against
-/// ERFA's altitudes in 300 random places and hours: within 1e-6 degrees of hour angle times the slope; see the tests.
+/// afternoon look the same, and near noon the altitude hardly changes: at Vigo in June a tenth of a degree is 0.6 minutes of time at 9:00 and 3 minutes at
+/// 11:45. Measured against ERFA's altitudes in 300 random places and hours: altitudes within 6e-8 degrees, their printed digits, and the hour angle within
+/// 1e-7 degrees over the slope of the altitude.
 /// </remarks>
 /// <param name="MadeFor">The latitude that the hours are drawn for, north positive.</param>
 public sealed record AltitudeHours(Latitude MadeFor)

@@ -72,6 +72,18 @@ public class AltitudeDialFacts
     }
 
     [Theory]
+    [InlineData(9.0, 0.6)]
+    [InlineData(11.75, 3.0)]
+    public void A_tenth_of_a_degree_at_Vigo_in_June_is_worth_little_at_9_and_much_near_noon(double hours, double minutes)
+    {
+        var vigo = new AltitudeHours(Latitude.FromDegrees(42.24));
+        var june = SolarDeclination.FromDegrees(23.44);
+        double Read(double by) => Assert.IsType<AltitudeReading.Twice>(
+            vigo.Read(Altitude.FromDegrees(vigo.AltitudeAt(DialTime.FromHours(hours), june).Degrees + by), june)).Morning.MinutesOfDay;
+        Assert.Equal(minutes, (Read(0.1) - Read(-0.1)) / 2, 0.05); // The mean of either way, quoted to a tenth.
+    }
+
+    [Theory]
     [InlineData(20.0)]
     [InlineData(45.0)]
     [InlineData(70.0)]

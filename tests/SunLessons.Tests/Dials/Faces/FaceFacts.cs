@@ -148,6 +148,18 @@ public class FaceFacts
         Assert.InRange(loop.Points.Max(p => p.EquationOfTime.Minutes), 16.3, 16.55);
     }
 
+    [Fact]
+    public void Loops_of_twelve_years_lie_within_0_42_minutes()
+    {
+        var layout = FaceLayout.Of(Face.Horizontal, Vigo);
+        var zone = new HourNumbering.ZoneTime(Longitude.FromDegrees(-8.72), NodaTime.Offset.FromHours(1));
+        var spread = Enumerable.Range(2024, 12)
+            .SelectMany(year => LoopedHourLine.Of(layout, zone, DialTime.FromHours(14), year).Points)
+            .GroupBy(point => (point.Date.Month, point.Date.Day))
+            .Max(date => date.Max(p => p.EquationOfTime.Minutes) - date.Min(p => p.EquationOfTime.Minutes));
+        Assert.InRange(spread, 0.40, 0.42);
+    }
+
     [Theory]
     [InlineData(-1.0)]
     [InlineData(181.0)]

@@ -24,14 +24,8 @@ public class ScalePlans
         Assert.Equal(count, plan.Scales.Count);
         Assert.Equal(best, plan.WorstMinutes, 0.0501); // Printed to a tenth.
 
-        // Each place is served by the scale that errs least, not by the one in whose equal band it lies: that can only lower the figure.
-        Assert.True(Worst(spaced) <= even + 0.0501, $"{Worst(spaced)}");
-
-        // The same with every place held to its own equal band, as the reckoning has it.
-        var width = (to - from) / count;
-        var held = Enumerable.Range(0, count).Max(i => Math.Max(
-            Closed(from + (i + 0.5) * width, from + i * width), Closed(from + (i + 0.5) * width, from + (i + 1) * width)));
-        Assert.Equal(even, held, 0.0501);
+        // Worst at the end nearest to the equator, so it does not matter where the bands meet.
+        Assert.Equal(even, spaced.WorstMinutes, 0.0501);
 
         // The closed form of the best: equal ratios of sines.
         var q = Math.Pow(Sin(to) / Sin(from), 1.0 / (2 * count));
@@ -108,6 +102,35 @@ public class ScalePlans
         }
     }
 
+    [Theory]
+    [InlineData(25, 65, 4)]
+    [InlineData(15, 45, 3)]
+    [InlineData(-60, -35, 5)]
+    public void With_the_style_at_the_scales_latitude_equal_spacing_is_the_best(double from, double to, int count)
+    {
+        Latitude one = Latitude.FromDegrees(from), other = Latitude.FromDegrees(to);
+        var best = ScalePlanner.Best(one, other, count, StyleSet.ForScale).WorstMinutes;
+        var even = ScalePlanner.Even(one, other, count, StyleSet.ForScale).WorstMinutes;
+        Assert.InRange(even - best, -1e-6, 0.002); // Minutes: the exact error differs a little between a scale too far north and one too far south.
+
+        // By the law of small faults 4 n sin H tan d, greatest at six o'clock in midsummer; 2 %: what the law leaves out at half a band of some degrees.
+        var law = 4 * Math.Abs(to - from) / (2 * count) * Math.Tan(23.44 * Math.PI / 180);
+        Assert.InRange(best / law, 0.98, 1.02);
+    }
+
+    [Fact]
+    public void The_true_style_wins_far_from_the_equator_and_the_scales_near_it()
+    {
+        double Left(double from, double to, StyleSet style) =>
+            ScalePlanner.Best(Latitude.FromDegrees(from), Latitude.FromDegrees(to), 4, style).WorstMinutes;
+
+        // Found here, no authority; the handbook entry quotes them to a tenth.
+        Assert.Equal(7.4, Left(25, 45, StyleSet.ForPlace), 0.05);
+        Assert.Equal(4.3, Left(25, 45, StyleSet.ForScale), 0.05);
+        Assert.Equal(3.6, Left(45, 65, StyleSet.ForPlace), 0.05);
+        Assert.Equal(4.3, Left(45, 65, StyleSet.ForScale), 0.05);
+    }
+
     [Fact]
     public void The_south_is_planned_as_the_north_mirrored()
     {
@@ -142,14 +165,6 @@ public class ScalePlans
             "A count of 0 scales is outside 1 to 100; give such as 4.",
             Assert.Throws<ArgumentOutOfRangeException>(
                 () => ScalePlanner.Best(Latitude.FromDegrees(10), Latitude.FromDegrees(20), 0, StyleSet.ForPlace)).Message);
-    }
-
-    private static double Worst(ScalePlan plan) => plan.WorstMinutes;
-
-    private static double Closed(double a, double b)
-    {
-        var q = Math.Max(Sin(a), Sin(b)) / Math.Min(Sin(a), Sin(b));
-        return 4 * Math.Asin((q - 1) / (q + 1)) * 180 / Math.PI;
     }
 
     private static double Sin(double degrees) => Math.Sin(degrees * Math.PI / 180);
