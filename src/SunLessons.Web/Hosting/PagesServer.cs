@@ -52,6 +52,8 @@ public sealed class PagesServer : IAsyncDisposable
         builder.Logging.ClearProviders();
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // It warns that keys are kept unencrypted: they are kept in memory and end with the process.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
 
         var token = PageToken.Create();
         builder.Services.AddSingleton(token);
