@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SunLessons.Dials;
 using SunLessons.App.Verbs;
 using SunLessons.Readings;
 

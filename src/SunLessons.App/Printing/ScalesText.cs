@@ -1,3 +1,4 @@
+using SunLessons.Dials;
 using SunLessons.App.Verbs;
 using SunLessons.Readings;
 

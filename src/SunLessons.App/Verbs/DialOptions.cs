@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using SunLessons.Dials;
 using SunLessons.Magnetism;
 using SunLessons.Places;
 using SunLessons.Readings;

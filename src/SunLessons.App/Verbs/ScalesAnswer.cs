@@ -1,4 +1,5 @@
 using NodaTime;
+using SunLessons.Dials;
 using SunLessons.Places;
 using SunLessons.Readings;
 

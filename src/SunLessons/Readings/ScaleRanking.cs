@@ -1,5 +1,6 @@
 using NodaTime;
 using SunLessons.Dials;
+using SunLessons.Dials.Planning;
 
 namespace SunLessons.Readings;
 
@@ -7,7 +8,7 @@ namespace SunLessons.Readings;
 public static class ScaleRanking
 {
     /// <summary>The least altitude of the Sun at which a reading counts unless another is given: lower, shadows are long and faint.</summary>
-    public static Altitude LeastSun => Altitude.FromDegrees(5.0);
+    public static Altitude LeastSun => ScaleError.LeastSun;
 
     // Five minutes of hour angle: the error bends so slowly that the worst between two samples is missed by less than 0.001 of itself.
     private const double StepDegrees = 1.25;

@@ -1,4 +1,5 @@
 using NodaTime;
+using SunLessons.Dials;
 using SunLessons.Magnetism;
 using SunLessons.Readings;
 

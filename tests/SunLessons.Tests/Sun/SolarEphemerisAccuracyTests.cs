@@ -104,7 +104,10 @@ public sealed class SolarEphemerisAccuracyTests
         var table = ErfaTable.Read("seasons_tt_1990_2060.csv");
         var quarters = new Dictionary<string, double>
         {
-            ["march_equinox"] = 0.0, ["june_solstice"] = 90.0, ["september_equinox"] = 180.0, ["december_solstice"] = 270.0,
+            ["march_equinox"] = 0.0,
+            ["june_solstice"] = 90.0,
+            ["september_equinox"] = 180.0,
+            ["december_solstice"] = 270.0,
         };
         var seconds = new Differences();
         foreach (var row in table.Rows)

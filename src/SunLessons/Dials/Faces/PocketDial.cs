@@ -1,6 +1,5 @@
 using SunLessons.Dials.Planning;
 using SunLessons.Magnetism;
-using SunLessons.Readings;
 
 namespace SunLessons.Dials.Faces;
 
@@ -10,7 +9,7 @@ namespace SunLessons.Dials.Faces;
 /// </summary>
 /// <remarks>
 /// A dial and its numbers serve one hemisphere; a place in the other gets no reading from it. For learning, not for navigation. For a clock time from its
-/// reading, with reasons and doubts, see <see cref="ClockFromDial"/>.
+/// reading, with reasons and doubts, see <c>Readings.ClockFromDial</c>.
 /// </remarks>
 public sealed record PocketDial
 {

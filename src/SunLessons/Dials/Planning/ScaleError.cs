@@ -1,5 +1,4 @@
 using SunLessons.Dials.Faces;
-using SunLessons.Readings;
 
 namespace SunLessons.Dials.Planning;
 
@@ -8,7 +7,7 @@ namespace SunLessons.Dials.Planning;
 /// </summary>
 /// <remarks>
 /// Sought with <see cref="DialError"/> at five declinations of the Sun from solstice to solstice and refined about the worst hour; against the day by day
-/// search of <see cref="ScaleRanking"/> it agrees within 0.5 % and 0.02 minutes (the tests hold it to that). The sign is dropped: a scale errs one way before noon, the
+/// search of the ranking of readings it agrees within 0.5 % and 0.02 minutes (the tests hold it to that). The sign is dropped: a scale errs one way before noon, the
 /// other way after.
 /// </remarks>
 public static class ScaleError
@@ -17,11 +16,14 @@ public static class ScaleError
 
     private static readonly double[] Declinations = [-1.0, -0.5, 0.0, 0.5, 1.0];
 
+    /// <summary>The least geometric altitude of the Sun at which a reading counts unless another is named: 5°. Lower, the shadow is too long and too faint to read.</summary>
+    public static Altitude LeastSun => Altitude.FromDegrees(5.0);
+
     /// <summary>The worst error, minutes without sign; null where the dial has no reading there at all.</summary>
     /// <param name="scale">The latitude that the scale was made for.</param>
     /// <param name="place">The latitude of the place.</param>
     /// <param name="style">To what the style is set.</param>
-    /// <param name="leastSun">The least geometric altitude at which a reading counts; null for 5° (<see cref="ScaleRanking.LeastSun"/>).</param>
+    /// <param name="leastSun">The least geometric altitude at which a reading counts; null for 5° (<see cref="LeastSun"/>).</param>
     public static double? WorstMinutes(Latitude scale, Latitude place, StyleSet style, Altitude? leastSun = null)
     {
         var dial = new FlatDial(scale, style == StyleSet.ForPlace ? place : scale);
@@ -35,7 +37,7 @@ public static class ScaleError
         foreach (var part in style == StyleSet.ForPlace ? [place.IsSouthern ? -1.0 : 1.0] : Declinations)
         {
             var declination = SolarDeclination.FromAngle(part * LitHours.GreatestDeclination);
-            if (LastHour(place, declination, leastSun ?? ScaleRanking.LeastSun) is { } last)
+            if (LastHour(place, declination, leastSun ?? LeastSun) is { } last)
             {
                 var here = WorstUpTo(last, h => Math.Abs(
                     DialError.FastMinutes(dial, DialStance.True, place, HourAngle.FromDegrees(h), declination) ?? 0.0));

@@ -1,6 +1,5 @@
 using System.Globalization;
 using MathNet.Numerics.RootFinding;
-using SunLessons.Readings;
 
 namespace SunLessons.Dials.Planning;
 

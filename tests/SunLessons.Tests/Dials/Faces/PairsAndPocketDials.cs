@@ -1,7 +1,6 @@
 using SunLessons.Dials;
 using SunLessons.Dials.Faces;
 using SunLessons.Magnetism;
-using SunLessons.Readings;
 
 namespace SunLessons.Tests.Dials.Faces;
 

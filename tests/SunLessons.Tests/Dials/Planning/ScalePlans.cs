@@ -1,3 +1,4 @@
+using SunLessons.Dials;
 using SunLessons.Dials.Planning;
 using SunLessons.Readings;
 

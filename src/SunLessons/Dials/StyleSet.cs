@@ -1,4 +1,4 @@
-namespace SunLessons.Readings;
+namespace SunLessons.Dials;
 
 /// <summary>To what the style of a dial is set whose scale was made for another latitude.</summary>
 public enum StyleSet
