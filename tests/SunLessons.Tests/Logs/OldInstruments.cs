@@ -88,7 +88,7 @@ public class OldInstruments
     public void The_95_percent_region_misses_about_5_lists_in_100()
     {
         // Lists with the model's own error drawn into them, rounded, for years drawn evenly: the claim of the region, checked. 400 lists, seeded; expected 20 misses,
-        // scatter 4.4; a region that is up to one grid step too wide errs on the safe side.
+        // scatter 4.4; half a step of the grid is allowed at the region's ends.
         var random = SunLessons.Uncertainty.Xoshiro256.FromSeed(1913);
         var misses = 0;
         const int Lists = 400;
@@ -107,8 +107,8 @@ public class OldInstruments
             misses += age.Region.Any(span => span.From - 0.05 <= year && year <= span.To + 0.05) ? 0 : 1;
         }
 
-        // Lists that fit no year, one in twenty at most by the test of fit, count as misses too.
-        Assert.InRange(misses, 0.05 * Lists - 5 * 4.4, 0.10 * Lists + 5 * 6.0);
+        // Three times the scatter either way; found with this seed: 21. Lists that fit no year count as misses too.
+        Assert.InRange(misses, 20 - 13, 20 + 13);
     }
 
     [Fact]

@@ -57,6 +57,12 @@ public class MonteCarloArithmetic
         Assert.Throws<InvalidOperationException>(() => MonteCarlo.Of("min", [Bell], x => double.NaN, 10_000));
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    public void What_a_model_throws_reaches_the_caller_as_it_was_thrown(int threads) => Assert.Throws<FormatException>(() =>
+        MonteCarlo.Of("min", [Bell], x => x[0] > 1.0 ? throw new FormatException("stop") : x[0], 10_000, threads: threads));
+
     [Fact]
     public void A_straight_model_of_bells_agrees_and_a_few_draws_of_it_do_not_settle()
     {
