@@ -18,11 +18,14 @@ public readonly record struct SunInSky(Azimuth Azimuth, Altitude Altitude, HourA
     public static SunInSky At(SunInstant instant, GeoPoint place) => Of(SolarEphemeris.At(instant), place);
 
     /// <summary>The Sun over a place, from its geocentric position: for many places at one instant.</summary>
-    public static SunInSky Of(ApparentSun sun, GeoPoint place)
+    public static SunInSky Of(ApparentSun sun, GeoPoint place) => Of(
+        (sun.GreenwichApparentSiderealTime + place.Longitude.Angle - sun.RightAscension).Radians, sun.Declination.Radians, sun.DistanceAu, place);
+
+    /// <summary>The same from geocentric hour angle over the place's meridian and declination, radians, and distance in astronomical units.</summary>
+    internal static SunInSky Of(double hourAngle, double declination, double distance, GeoPoint place)
     {
-        var h = (sun.GreenwichApparentSiderealTime + place.Longitude.Angle - sun.RightAscension).Radians;
-        var (sinH, cosH) = Math.SinCos(h);
-        var (sinD, cosD) = Math.SinCos(sun.Declination.Radians);
+        var (sinH, cosH) = Math.SinCos(hourAngle);
+        var (sinD, cosD) = Math.SinCos(declination);
         var (sinF, cosF) = Math.SinCos(place.Latitude.Radians);
 
         // The place in astronomical units: x towards its meridian on the equator, z along the axis (geodetic to geocentric coordinates of the ellipsoid).
@@ -33,9 +36,9 @@ public readonly record struct SunInSky(Azimuth Azimuth, Altitude Altitude, HourA
         var pz = (n * (1.0 - E2) + place.HeightMeters) * sinF / AstronomicalConstants.AstronomicalUnitMeters;
 
         // The Sun in the same frame, y towards the east.
-        var x = sun.DistanceAu * cosD * cosH - px;
-        var y = -sun.DistanceAu * cosD * sinH;
-        var z = sun.DistanceAu * sinD - pz;
+        var x = distance * cosD * cosH - px;
+        var y = -distance * cosD * sinH;
+        var z = distance * sinD - pz;
         var r = Math.Sqrt(x * x + y * y + z * z);
 
         // Daily aberration: the place runs eastwards at omega x rho, and directions lean that way by v/c.
