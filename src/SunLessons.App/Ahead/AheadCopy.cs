@@ -20,6 +20,7 @@ namespace SunLessons.App.Ahead;
 public sealed class AheadCopy
 {
     private const string ReadyMark = "ready";
+    private const string KeptMark = "kernelspecs";
     private readonly string _program;
     private readonly string _root;
     private readonly string? _compiler;
@@ -35,6 +36,9 @@ public sealed class AheadCopy
     /// <summary>The folder of this build's copy, whether or not it is there yet.</summary>
     public string Folder { get; }
 
+    /// <summary>Why the last try to make the copy did not succeed: one sentence. Null before that, and after a success.</summary>
+    public string? Problem { get; private set; }
+
     /// <summary>Whether the copy is whole.</summary>
     public bool IsReady => File.Exists(Path.Combine(Folder, ReadyMark));
 
@@ -43,6 +47,27 @@ public sealed class AheadCopy
     {
         var program = AppContext.BaseDirectory;
         return new AheadCopy(program, Path.Combine(program, "ahead"), FindCompiler(program));
+    }
+
+    /// <summary>The copy of a program in some folder.</summary>
+    /// <param name="program">The folder of the program as built.</param>
+    /// <param name="root">The folder that holds the copies of all its builds.</param>
+    /// <param name="compiler">Path of the compiler; null when there is none.</param>
+    public static AheadCopy Of(string program, string root, string? compiler) => new(program, root, compiler);
+
+    /// <summary>
+    /// Notes that a kernelspec starts this copy. A copy of an older build stays as long as a kernelspec starts it: after a new build
+    /// Jupyter goes on with the older kernel instead of finding none.
+    /// </summary>
+    /// <param name="kernelSpec">Path of the kernel.json.</param>
+    /// <exception cref="IOException">The note cannot be written.</exception>
+    public void KeepFor(string kernelSpec)
+    {
+        var note = Path.Combine(Folder, KeptMark);
+        if (!File.Exists(note) || !File.ReadAllLines(note).Contains(kernelSpec))
+        {
+            File.AppendAllLines(note, [kernelSpec]);
+        }
     }
 
     /// <summary>
@@ -60,11 +85,13 @@ public sealed class AheadCopy
 
         if (_compiler is null)
         {
+            Problem = "The compiler, which restore brings for most systems, is not on this machine.";
             return false;
         }
 
         try
         {
+            Problem = null;
             Directory.CreateDirectory(Folder);
 
             // Two programs started together must not write the same images.
@@ -95,6 +122,7 @@ public sealed class AheadCopy
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or OperationCanceledException or System.ComponentModel.Win32Exception)
         {
+            Problem = exception.Message.TrimEnd('.') + ".";
             return false;
         }
     }
@@ -250,7 +278,7 @@ public sealed class AheadCopy
 
     private void RemoveOlder()
     {
-        foreach (var folder in Directory.EnumerateDirectories(_root).Where(folder => folder != Folder))
+        foreach (var folder in Directory.EnumerateDirectories(_root).Where(folder => folder != Folder && !IsKept(folder)))
         {
             try
             {
@@ -261,5 +289,12 @@ public sealed class AheadCopy
                 // A kernel of the older build is still running from there; the next build removes it.
             }
         }
+    }
+
+    private static bool IsKept(string folder)
+    {
+        var note = Path.Combine(folder, KeptMark);
+        return File.Exists(note) && File.ReadAllLines(note).Any(kernelSpec =>
+            KernelSpec.CommandIn(kernelSpec)?.Any(word => Path.GetDirectoryName(word) == folder) == true);
     }
 }

@@ -20,6 +20,7 @@ public static class CommandLine
         root.Subcommands.Add(ClockVerb.Create());
         root.Subcommands.Add(SunVerb.Create());
         root.Subcommands.Add(NorthVerb.Create());
+        root.Subcommands.Add(JupyterVerb.Create());
 
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)
