@@ -18,7 +18,7 @@ public sealed class WidgetComms(KernelComms comms)
     /// <param name="model">Model name without package, as "FloatSliderModel".</param>
     /// <param name="state">
     /// Its attributes; the object belongs to the widget afterwards. "layout" and "style" may be objects: each becomes a model of its own;
-    /// when absent, all widgets share one with nothing set.
+    /// when absent, all widgets share one with nothing set but that a description is as wide as its words.
     /// </param>
     public Widget Open(string model, JsonObject state)
     {
@@ -38,6 +38,10 @@ public sealed class WidgetComms(KernelComms comms)
         return new Widget(comm, model, whole);
     }
 
+    /// <summary>A description of several words is cut off at a fixed width where nothing else is said.</summary>
+    private static JsonObject Shared(string model) =>
+        model is "LayoutModel" or "ButtonStyleModel" ? [] : new JsonObject { ["description_width"] = "initial" };
+
     private void Attach(JsonObject state, string name, string? model)
     {
         if (model is null)
@@ -51,7 +55,7 @@ public sealed class WidgetComms(KernelComms comms)
                 state[name] = "IPY_MODEL_" + Open(model, own.Copy()).Id;
                 break;
             case null:
-                state[name] = "IPY_MODEL_" + _shared.GetOrAdd(model, m => Open(m, [])).Id;
+                state[name] = "IPY_MODEL_" + _shared.GetOrAdd(model, m => Open(m, Shared(m))).Id;
                 break;
         }
     }

@@ -26,7 +26,7 @@ public static class WidgetModels
         ["FloatLogSliderModel"] = "SliderStyleModel",
         ["FloatRangeSliderModel"] = "SliderStyleModel",
         ["IntRangeSliderModel"] = "SliderStyleModel",
-        ["SelectionSliderModel"] = "DescriptionStyleModel",
+        ["SelectionSliderModel"] = "SliderStyleModel",
         ["ButtonModel"] = "ButtonStyleModel",
         ["CheckboxModel"] = "CheckboxStyleModel",
         ["HTMLModel"] = "HTMLStyleModel",
@@ -42,13 +42,25 @@ public static class WidgetModels
         ["RadioButtonsModel"] = "DescriptionStyleModel",
         ["SelectModel"] = "DescriptionStyleModel",
         ["DatePickerModel"] = "DescriptionStyleModel",
-        ["TimePickerModel"] = "DescriptionStyleModel",
+        ["TimeModel"] = "DescriptionStyleModel",
         ["ToggleButtonModel"] = "ToggleButtonStyleModel",
         ["ToggleButtonsModel"] = "ToggleButtonsStyleModel",
         ["FloatProgressModel"] = "ProgressStyleModel",
         ["IntProgressModel"] = "ProgressStyleModel",
         ["ValidModel"] = "DescriptionStyleModel",
     };
+
+    // Views that are not named as their model is: a page reports an error for the name that would be expected.
+    private static readonly Dictionary<string, string> Views = new()
+    {
+        ["BoundedFloatTextModel"] = "FloatTextView",
+        ["BoundedIntTextModel"] = "IntTextView",
+        ["FloatProgressModel"] = "ProgressView",
+        ["IntProgressModel"] = "ProgressView",
+    };
+
+    /// <summary>The models of controls that have a style model.</summary>
+    public static IReadOnlyCollection<string> Styled => Styles.Keys;
 
     /// <summary>The style model that goes with a control; null when it has none (boxes).</summary>
     /// <param name="model">Model name, as "FloatSliderModel".</param>
@@ -69,7 +81,7 @@ public static class WidgetModels
             ["_view_count"] = null,
             ["_view_module"] = layout || style ? Base : Controls,
             ["_view_module_version"] = PackageVersion,
-            ["_view_name"] = style ? "StyleView" : model[..^"Model".Length] + "View",
+            ["_view_name"] = style ? "StyleView" : Views.GetValueOrDefault(model) ?? model[..^"Model".Length] + "View",
         };
     }
 }
