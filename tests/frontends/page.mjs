@@ -6,6 +6,7 @@ import { shims } from '@jupyter-widgets/base';
 import { HTMLManager } from '@jupyter-widgets/html-manager';
 import { KernelManager, ServerConnection } from '@jupyterlab/services';
 
+const STATE = 'application/vnd.jupyter.widget-state+json';
 const VIEW = 'application/vnd.jupyter.widget-view+json';
 const TARGET = 'jupyter.widget';
 const asked = new URLSearchParams(location.search);
@@ -77,12 +78,16 @@ async function runNotebook() {
   const widgets = new KernelWidgets(kernel);
   await kernel.info;
   const notebook = await (await fetch(asked.get('notebook'))).json();
+  // As a front end saves a notebook: the views in the outputs, the state of the controls as it is at that moment.
+  window.save = async () => ({ ...notebook, metadata: { ...notebook.metadata, widgets: { [STATE]: await widgets.get_state() } } });
   for (const cell of notebook.cells.filter((one) => one.cell_type === 'code')) {
     const element = section(cell.id);
     const shown = [];
+    cell.outputs = [];
     const future = kernel.requestExecute({ code: [cell.source].flat().join(''), stop_on_error: false });
     future.onIOPub = (message) => {
       if (['stream', 'error', 'display_data', 'execute_result'].includes(message.header.msg_type)) {
+        cell.outputs.push({ output_type: message.header.msg_type, ...message.content });
         shown.push(showOutput(widgets, element, message));
       }
     };
@@ -109,7 +114,7 @@ async function comeBack() {
 async function showSaved() {
   const notebook = await (await fetch(asked.get('saved'))).json();
   const widgets = new HTMLManager();
-  await widgets.set_state(notebook.metadata.widgets['application/vnd.jupyter.widget-state+json']);
+  await widgets.set_state(notebook.metadata.widgets[STATE]);
   for (const cell of notebook.cells) {
     const element = section(cell.id);
     for (const output of (cell.outputs ?? []).filter((one) => one.data?.[VIEW])) {
