@@ -63,6 +63,26 @@ public sealed class ArrowsTests
         }
     }
 
+    /// <summary>Inside the science a room leans only on rooms before it in this list; the vocabulary at the top is everybody's.</summary>
+    [Fact]
+    public void The_rooms_of_the_science_lean_one_way()
+    {
+        string[] rooms = ["CivilTime", "Places", "Magnetism", "Sun", "Uncertainty", "Dials", "Readings", "Logs"];
+        for (var room = 0; room < rooms.Length; room++)
+        {
+            foreach (var file in Directory.EnumerateFiles(RepositoryFiles.Path("src", "SunLessons", rooms[room]), "*.cs", SearchOption.AllDirectories))
+            {
+                var text = File.ReadAllText(file);
+                foreach (var later in rooms[(room + 1)..])
+                {
+                    Assert.False(
+                        text.Contains($"using SunLessons.{later};", StringComparison.Ordinal) || text.Contains($"using SunLessons.{later}.", StringComparison.Ordinal),
+                        $"{rooms[room]} leans on {later} in {file}.");
+                }
+            }
+        }
+    }
+
     [Fact]
     public void The_top_level_holds_what_was_agreed_and_nothing_else()
     {

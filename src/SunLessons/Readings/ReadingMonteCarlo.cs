@@ -1,7 +1,7 @@
 using SunLessons.Dials;
-using SunLessons.Readings;
+using SunLessons.Uncertainty;
 
-namespace SunLessons.Uncertainty;
+namespace SunLessons.Readings;
 
 /// <summary>
 /// A dial reading's whole chain by Monte Carlo: every cause in the reading's budget is drawn and the dial is run backwards for each draw.

@@ -4,7 +4,7 @@ using SunLessons.Places;
 using SunLessons.Readings;
 using SunLessons.Uncertainty;
 
-namespace SunLessons.Tests.Uncertainty;
+namespace SunLessons.Tests.Readings;
 
 public class ReadingsByMonteCarlo
 {

@@ -1,8 +1,8 @@
 using NodaTime;
 using SunLessons.Dials;
-using SunLessons.Readings;
+using SunLessons.Uncertainty;
 
-namespace SunLessons.Uncertainty;
+namespace SunLessons.Readings;
 
 /// <summary>One reading with its causes of doubt as numbers: which dial they make, and when that dial shows what was read.</summary>
 internal sealed class ReadingDraw
