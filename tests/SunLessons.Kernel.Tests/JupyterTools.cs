@@ -15,7 +15,7 @@ internal static class JupyterTools
     public static async Task<(int ExitCode, string Output, string Errors)> RunAsync(string script)
     {
         var required = Environment.GetEnvironmentVariable("CI") == "true" || Environment.GetEnvironmentVariable("SUNLESSONS_REQUIRE_JUPYTER") == "1";
-        var without = (Environment.GetEnvironmentVariable("SUNLESSONS_WITHOUT") ?? "").Split(',', StringSplitOptions.TrimEntries).Contains("jupyter");
+        var without = (Environment.GetEnvironmentVariable("SUNLESSONS_WITHOUT") ?? "").Split([',', ' '], StringSplitOptions.TrimEntries).Contains("jupyter");
         Assert.SkipWhen(without && !required, $"Left out: this machine lacks {Packages}.");
 
         // The system's own Python has the system's packages; another one on the path usually has not.

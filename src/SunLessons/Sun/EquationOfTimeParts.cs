@@ -45,6 +45,7 @@ public readonly record struct EquationOfTimeParts(EquationOfTime FromOrbit, Equa
     /// What Moon, planets and nutation add to the two parts of <see cref="OrbitShape.OfTheEarth"/>: the real equation of time less those two, −2.6 to
     /// +2.6 s in 1900 to 2100. The Moon swings the Earth about their common centre (6.4″ or 0.43 s each month), the planets pull at its
     /// path (most of the rest, over years); of the nutation little is seen, for it carries the equinox and the Sun's longitude alike.
+    /// The total is measured; its split among these causes is from memory and was not measured cause by cause.
     /// </summary>
     /// <remarks>Sum of the three against <see cref="SolarEphemeris"/>: rounding only, below 1e-9 s; the test asserts it.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The instant lies outside the years 1900 to 2100.</exception>
