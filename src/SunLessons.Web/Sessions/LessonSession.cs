@@ -201,19 +201,6 @@ public sealed class LessonSession : IAsyncDisposable
         RaiseChanged();
     }
 
-    /// <summary>What could stand at a place of a cell's text; empty without a kernel.</summary>
-    public async Task<CompleteReply?> CompleteAsync(string text, int cursor)
-    {
-        try
-        {
-            return _kernel is { } kernel ? await kernel.Client.CompleteAsync(text, cursor) : null;
-        }
-        catch (KernelDiedException)
-        {
-            return null;
-        }
-    }
-
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {

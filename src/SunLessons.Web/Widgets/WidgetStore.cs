@@ -17,23 +17,14 @@ public sealed class WidgetStore
     /// <summary>Raised with the identifier and the content of each message that must go to the kernel.</summary>
     public event Action<string, JsonObject>? Outgoing;
 
-    /// <summary>Raised when a control was opened or its state changed, whoever changed it.</summary>
-    public event Action<WidgetModel>? AnyChanged;
-
     /// <summary>The control with this identifier, or nothing. A reference such as <c>IPY_MODEL_id</c> will do.</summary>
     public WidgetModel? Find(string idOrReference) =>
         _models.GetValueOrDefault(idOrReference.StartsWith(ReferencePrefix, StringComparison.Ordinal) ? idOrReference[ReferencePrefix.Length..] : idOrReference);
 
-    /// <summary>All open controls.</summary>
-    public IReadOnlyCollection<WidgetModel> All => [.. _models.Values];
-
     /// <summary>A control was opened by the kernel.</summary>
     public void Open(string id, JsonObject data)
     {
-        var model = new WidgetModel(id, data["state"] as JsonObject ?? [], Send);
-        _models[id] = model;
-        model.Changed += () => AnyChanged?.Invoke(model);
-        AnyChanged?.Invoke(model);
+        _models[id] = new WidgetModel(id, data["state"] as JsonObject ?? [], Send);
     }
 
     /// <summary>A message for a control arrived; one for an unknown control is passed over.</summary>

@@ -66,13 +66,3 @@ export function prepareEditor() {
   })();
   return editorReady;
 }
-
-// A text that the learner takes home: their copy of a lesson, a file of answers.
-export function saveText(name, text, type) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10000);
-}
