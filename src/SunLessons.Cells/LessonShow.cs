@@ -83,17 +83,23 @@ public sealed partial class Lesson
         return pattern[..match.Index] + text + pattern[(match.Index + match.Length)..];
     }
 
-    private static Dictionary<string, JsonNode> Bundle(object? thing) => thing switch
+    private Dictionary<string, JsonNode> Bundle(object? thing) => thing switch
     {
-        Figure figure => new()
-        {
-            [PlotlyWriter.MimeType] = PlotlyWriter.WriteTree(figure),
-            ["text/html"] = FigureHtml.Write(figure),
-            ["text/plain"] = figure.Summary,
-        },
+        Figure figure => Drawn(figure),
         DataTable table => new() { ["text/html"] = table.ToHtml(), ["text/plain"] = table.ToCsv() },
         _ => Sentence(Convert.ToString(thing, CultureInfo.InvariantCulture) ?? ""),
     };
+
+    private Dictionary<string, JsonNode> Drawn(Figure figure)
+    {
+        var bundle = new Dictionary<string, JsonNode> { ["text/html"] = FigureHtml.Write(figure), ["text/plain"] = figure.Summary };
+        if (Host.Pen is { } pen)
+        {
+            bundle[pen.MimeType] = pen.Whole(figure);
+        }
+
+        return bundle;
+    }
 
     private static Dictionary<string, JsonNode> Sentence(string text) => new() { ["text/html"] = $"<p>{Html.E(text)}</p>", ["text/plain"] = text };
 

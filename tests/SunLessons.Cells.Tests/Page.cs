@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using NodaTime;
 using SunLessons.Cells.Hosting;
+using SunLessons.Figures;
 
 namespace SunLessons.Cells.Tests;
 
@@ -29,7 +30,7 @@ internal sealed class Page : IClock
     public const string Vigo = """{"name":"Vigo","latitude_degrees":42.24,"longitude_degrees":-8.72,"zone":"Europe/Madrid"}""";
     public const string Darwin = """{"name":"Darwin","latitude_degrees":-12.46,"longitude_degrees":130.84,"zone":"Australia/Darwin"}""";
 
-    public InMemoryHost Host { get; } = new();
+    public InMemoryHost Host { get; } = new(new PlotlyPen());
 
     public Lesson Lesson { get; }
 

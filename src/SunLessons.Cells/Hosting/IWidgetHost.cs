@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SunLessons.Figures;
 
 namespace SunLessons.Cells.Hosting;
 
@@ -21,6 +22,9 @@ public interface IWidgetHost
 
     /// <summary>Shows any other output of the running cell: MIME type to content. Text content is a JSON string.</summary>
     void Display(IReadOnlyDictionary<string, JsonNode> mimeBundle);
+
+    /// <summary>Writes figures for a page that draws them itself (<see cref="FrontEnd.DrawsFigures"/>); null where no page can.</summary>
+    IFigurePen? Pen { get; }
 
     /// <summary>What the page told us about itself; the same object for as long as the host lives.</summary>
     FrontEnd FrontEnd { get; }

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SunLessons.Figures;
 
 namespace SunLessons.Cells.Hosting;
 
@@ -6,12 +7,15 @@ namespace SunLessons.Cells.Hosting;
 /// A host without a page: it keeps every widget and output in memory and lets a caller act as the page would.
 /// For tests, and for running a lesson's cells where nobody looks.
 /// </summary>
-public sealed class InMemoryHost : IWidgetHost
+public sealed class InMemoryHost(IFigurePen? pen = null) : IWidgetHost
 {
     private readonly Lock _gate = new();
     private readonly List<InMemoryChannel> _channels = [];
     private readonly List<IReadOnlyDictionary<string, JsonNode>> _outputs = [];
     private readonly List<(string Key, JsonNode? Value)> _recorded = [];
+
+    /// <inheritdoc/>
+    public IFigurePen? Pen { get; } = pen;
 
     /// <inheritdoc/>
     public FrontEnd FrontEnd { get; } = new();

@@ -18,7 +18,7 @@ public sealed class LiveFigure : LiveThing
     private string _problem = "";
 
     // What the page has drawn and what to change in it; null as long as it has no figure, or shows a problem instead.
-    private PlotlyColumns? _columns;
+    private IFigureChanges? _columns;
 
     internal LiveFigure(Lesson lesson, string key, Func<Figure> make, IReadOnlyList<Control> dependsOn)
         : base(lesson, key, dependsOn)
@@ -52,6 +52,9 @@ public sealed class LiveFigure : LiveThing
         }
     }
 
+    // Null where the page gets a finished drawing.
+    private IFigurePen? Pen => Host.FrontEnd.DrawsFigures ? Host.Pen : null;
+
     internal override Part MakeRoot() => _part;
 
     internal override void Retire()
@@ -65,9 +68,9 @@ public sealed class LiveFigure : LiveThing
         lock (_gate)
         {
             _part.Set([.. State().Select(pair => (pair.Key, pair.Value))]);
-            if (_figure is not null && Host.FrontEnd.DrawsFigures)
+            if (_figure is not null && Pen is { } pen)
             {
-                TellWhole(_figure);
+                TellWhole(_figure, pen);
             }
         }
     }
@@ -79,7 +82,7 @@ public sealed class LiveFigure : LiveThing
         {
             var before = _figure;
             (_figure, _problem) = (figure, problem);
-            if (!Host.FrontEnd.DrawsFigures)
+            if (Pen is not { } pen)
             {
                 _part.Set(("value", Drawing()));
             }
@@ -97,23 +100,23 @@ public sealed class LiveFigure : LiveThing
             }
             else
             {
-                TellWhole(figure);
+                TellWhole(figure, pen);
             }
         }
     }
 
     // The state first, for pages that come later or that had no figure yet; the message for the page that has one.
-    private void TellWhole(Figure figure)
+    private void TellWhole(Figure figure, IFigurePen pen)
     {
-        _columns = new PlotlyColumns(figure);
-        var tree = Tree(figure);
+        _columns = pen.After(figure);
+        var tree = Tree(figure, pen);
         _part.Set(("_sunlessons_figure", tree), ("_sunlessons_summary", figure.Summary));
         _part.SendCustom(new JsonObject { ["figure"] = tree.DeepClone(), ["summary"] = figure.Summary, ["alt"] = figure.Description });
     }
 
-    private static JsonObject Tree(Figure figure)
+    private static JsonObject Tree(Figure figure, IFigurePen pen)
     {
-        var tree = PlotlyWriter.WriteTree(figure);
+        var tree = pen.Whole(figure);
         tree["summary"] = figure.Summary;
         tree["alt"] = figure.Description;
         return tree;
@@ -134,12 +137,12 @@ public sealed class LiveFigure : LiveThing
     private JsonObject State()
     {
         var state = new JsonObject { ["_sunlessons_role"] = "figure", ["_sunlessons_key"] = Key };
-        if (Host.FrontEnd.DrawsFigures)
+        if (Pen is { } pen)
         {
             // The text is what a page shows until it has drawn, and all that it shows when it cannot.
             state["value"] = Html.Status(PlainText, _figure is null ? "problem" : "summary");
-            state["_sunlessons_figure"] = _figure is null ? null : Tree(_figure);
-            _columns = _figure is null ? null : new PlotlyColumns(_figure);
+            state["_sunlessons_figure"] = _figure is null ? null : Tree(_figure, pen);
+            _columns = _figure is null ? null : pen.After(_figure);
             state["_sunlessons_summary"] = PlainText;
         }
         else

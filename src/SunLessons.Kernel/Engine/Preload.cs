@@ -14,7 +14,7 @@ internal static class Preload
     private static readonly string[] Inner = ["Hosting", "Layout", "Parts", "Tables"];
 
     private static readonly string[] Names =
-        ["SunLessons", "SunLessons.Figures", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime", "MathNet.Numerics", "SunLessons.Kernel"];
+        ["SunLessons", "SunLessons.Figures", "SunLessons.Plotly", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime", "MathNet.Numerics", "SunLessons.Kernel"];
 
     /// <summary>The assemblies whose types cells can name.</summary>
     public static IReadOnlyList<Assembly> Assemblies { get; } = Load();

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using SunLessons.Cells.Hosting;
+using SunLessons.Figures;
 using SunLessons.Jupyter.Server;
 using SunLessons.Jupyter.Widgets;
 
@@ -26,6 +27,8 @@ internal sealed class CommWidgetHost : IWidgetHost
     }
 
     public FrontEnd FrontEnd { get; } = new();
+
+    public IFigurePen Pen { get; } = new PlotlyPen();
 
     public IWidgetChannel Open(string model, JsonObject state) => new Channel(_widgets.Open(model, state));
 

@@ -10,11 +10,12 @@ public sealed class ArrowsTests
     {
         ["SunLessons"] = [],
         ["SunLessons.Figures"] = ["SunLessons"],
+        ["SunLessons.Plotly"] = ["SunLessons.Figures"],
         ["SunLessons.Cells"] = ["SunLessons.Figures"],
         ["SunLessons.Notebooks"] = ["SunLessons.Figures"],
         ["SunLessons.Jupyter"] = [],
-        ["SunLessons.Kernel"] = ["SunLessons.Jupyter", "SunLessons.Cells"],
-        ["SunLessons.Web"] = ["SunLessons.Jupyter", "SunLessons.Notebooks"],
+        ["SunLessons.Kernel"] = ["SunLessons.Jupyter", "SunLessons.Cells", "SunLessons.Plotly"],
+        ["SunLessons.Web"] = ["SunLessons.Jupyter", "SunLessons.Notebooks", "SunLessons.Plotly"],
         ["SunLessons.App"] = ["SunLessons.Kernel", "SunLessons.Web"],
     };
 

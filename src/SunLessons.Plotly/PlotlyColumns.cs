@@ -7,7 +7,7 @@ namespace SunLessons.Figures;
 /// What a page must change after it drew a whole figure, figure after figure. Each message holds everything that ever changed since the whole
 /// figure, with its newest values: a page that is busy may pass over all messages but the last. Not safe for several threads at once.
 /// </summary>
-public sealed class PlotlyColumns
+public sealed class PlotlyColumns : IFigureChanges
 {
     private readonly SortedSet<int> _movedTraces = [];
     private readonly SortedSet<string> _movedKeys = new(StringComparer.Ordinal);
