@@ -2,7 +2,6 @@
 // Run: see README.md. Position here: declination and equation of time for given UT1 and TT - UT1.
 using System.Diagnostics;
 using System.Globalization;
-using System.Runtime.InteropServices;
 using SunLessons;
 using SunLessons.Sun;
 
@@ -12,8 +11,7 @@ if (args is ["full"])
     return;
 }
 
-Console.WriteLine(Load());
-Console.WriteLine($".NET {Environment.Version}, {RuntimeInformation.OSArchitecture}, {Environment.ProcessorCount} processors; one thread; a position is declination and equation of time");
+Timing.Machine("one thread; a position is declination and equation of time");
 var table = SunTable.ForYears(1900, 2100);
 var sink = 0.0;
 var all = Instants();
@@ -29,9 +27,9 @@ RateOfTable("fast path, SunTable.At, one year in order", [.. Enumerable.Range(0,
 var build = Stopwatch.StartNew();
 SunTable.ForYears(2026, 2026);
 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"building the table of one year: {build.Elapsed.TotalMilliseconds:0.0} ms"));
-Peer("node", "peer.mjs");
-Peer(OperatingSystem.IsWindows() ? "python" : "/usr/bin/python3", "peer.py");
-Console.WriteLine(Load());
+Timing.Peer("node", "peer.mjs");
+Timing.Peer(OperatingSystem.IsWindows() ? "python" : "/usr/bin/python3", "peer.py");
+Console.WriteLine(Timing.Load());
 if (double.IsNaN(sink))
 {
     Console.WriteLine("not a number");
@@ -44,7 +42,7 @@ static SunInstant[] Instants()
     return [.. Enumerable.Range(0, 65536).Select(_ => SunInstant.FromUt1(2415020.5 + 73414.0 * random.NextDouble(), 60.0))];
 }
 
-void Rate(string name, int count, Action<int> position) => Print(name, count, () =>
+void Rate(string name, int count, Action<int> position) => Timing.Rate(name, count, () =>
 {
     for (var i = 0; i < count; i++)
     {
@@ -53,7 +51,7 @@ void Rate(string name, int count, Action<int> position) => Print(name, count, ()
 });
 
 // Its own loop: a call through a delegate would cost as much as the position.
-void RateOfTable(string name, SunInstant[] instants) => Print(name, 20_000_000, () =>
+void RateOfTable(string name, SunInstant[] instants) => Timing.Rate(name, 20_000_000, () =>
 {
     var sum = 0.0;
     for (var round = 0; round < 20_000_000 / 65536 + 1; round++)
@@ -67,51 +65,6 @@ void RateOfTable(string name, SunInstant[] instants) => Print(name, 20_000_000, 
 
     sink += sum;
 });
-
-static void Print(string name, int count, Action run)
-{
-    run();
-    var clock = new List<double>();
-    var processor = new List<double>();
-    for (var i = 0; i < 5; i++)
-    {
-        var cpu = Process.GetCurrentProcess().TotalProcessorTime;
-        var watch = Stopwatch.StartNew();
-        run();
-        clock.Add(watch.Elapsed.TotalSeconds);
-        processor.Add((Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalSeconds);
-    }
-
-    clock.Sort();
-    processor.Sort();
-    Console.WriteLine(string.Create(
-        CultureInfo.InvariantCulture,
-        $"{name}: {count / processor[2] / 1e6:0.000} million a second of processor time (median of 5; best {count / processor[0] / 1e6:0.000}), {count / clock[2] / 1e6:0.000} by the clock"));
-}
-
-static void Peer(string program, string script)
-{
-    var path = Path.Combine(SourceFolder(), script);
-    try
-    {
-        using var process = Process.Start(new ProcessStartInfo(program) { ArgumentList = { path }, UseShellExecute = false, WorkingDirectory = SourceFolder() })!;
-        process.WaitForExit();
-        if (process.ExitCode != 0)
-        {
-            Console.WriteLine($"{script} ended with {process.ExitCode}; README.md says what it needs.");
-        }
-    }
-    catch (System.ComponentModel.Win32Exception)
-    {
-        Console.WriteLine($"{program} is not installed here, so {script} was left out.");
-    }
-}
-
-static string SourceFolder([System.Runtime.CompilerServices.CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
-
-static string Load() => OperatingSystem.IsLinux()
-    ? "load average (1, 5, 15 minutes): " + string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ')[..3])
-    : "load average: not known on this system";
 
 static void FullRun()
 {

@@ -1,6 +1,5 @@
 // Draws per second of a whole reading chain: a pocket dial for 49 degrees, set 14 degrees askew, read at Vigo on 21 June 2026, every cause of doubt drawn.
 // Run: dotnet run -c Release --project tests/benchmarks/uncertainty [draws]
-using System.Diagnostics;
 using System.Globalization;
 using NodaTime;
 using SunLessons;
@@ -18,27 +17,15 @@ var profile = new DialProfile
 var place = Gazetteer.Towns.Single(p => p.Name == "Vigo");
 var chain = ((ClockReading.One)ClockFromDial.Read(place, new LocalDate(2026, 6, 21), DialTime.FromHoursMinutes(11, 39.2), profile)).Chain;
 var (inputs, model) = ReadingMonteCarlo.ModelOf(chain, profile);
-Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{inputs.Count} causes, {draws:#,##0} draws, {Environment.ProcessorCount} processors; draws, sorting and both moments timed together"));
-MonteCarlo.Of("minutes", inputs, model, 100_000);
+Timing.Machine(string.Create(CultureInfo.InvariantCulture, $"{inputs.Count} causes, {draws:#,##0} draws; draws, sorting and both moments timed together"));
 foreach (var threads in new[] { 1, 2 })
 {
-    var times = new List<double>();
-    var processor = new List<double>();
     MonteCarlo? drawn = null;
-    for (var run = 0; run < 7; run++)
-    {
-        var cpu = Process.GetCurrentProcess().TotalProcessorTime;
-        var watch = Stopwatch.StartNew();
-        drawn = MonteCarlo.Of("minutes", inputs, model, draws, threads: threads);
-        times.Add(watch.Elapsed.TotalSeconds);
-        processor.Add((Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalSeconds);
-    }
-
-    times.Sort();
-    processor.Sort();
+    var (clock, processor) = Timing.Runs(7, () => drawn = MonteCarlo.Of("minutes", inputs, model, draws, threads: threads));
     Console.WriteLine(string.Create(
         CultureInfo.InvariantCulture,
-        $"{threads} thread(s): median {draws / times[3] / 1e6:0.00} million draws a second, best {draws / times[0] / 1e6:0.00}; processor time median {processor[3]:0.000} s, least {processor[0]:0.000} s; {drawn!.Mean:0.00000} ± {drawn.StandardUncertainty:0.00000} min"));
+        $"{threads} thread(s): median {draws / clock[3] / 1e6:0.00} million draws a second, best {draws / clock[0] / 1e6:0.00}; processor time median {processor[3]:0.000} s, least {processor[0]:0.000} s; {drawn!.Mean:0.00000} ± {drawn.StandardUncertainty:0.00000} min"));
 }
 
 Console.WriteLine(FirstOrderCheck.Of(chain.Budget, MonteCarlo.Of("minutes", inputs, model, draws)).Sentence);
+Console.WriteLine(Timing.Load());
