@@ -1,6 +1,8 @@
 using System.CommandLine;
+using NodaTime;
 using SunLessons.App.Ahead;
 using SunLessons.App.Desktop;
+using SunLessons.Magnetism;
 using SunLessons.Notebooks;
 using SunLessons.Web.Hosting;
 
@@ -60,6 +62,11 @@ public static class PagesVerb
         {
             Console.WriteLine($"SunLessons is open at {server.AddressWithToken}");
             Console.WriteLine("Open this address in a browser on this machine. Ctrl+C stops it; your answers are kept.");
+            if (MagneticField.ExpiryNotice(SystemClock.Instance.GetCurrentInstant()) is { } notice)
+            {
+                Console.WriteLine(notice);
+            }
+
             if (!noOpen)
             {
                 Browser.TryOpen(server.AddressWithToken);

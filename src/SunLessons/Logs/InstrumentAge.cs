@@ -57,7 +57,7 @@ public sealed record InstrumentAge
     {
         get
         {
-            var first = MagneticModels.FirstYear.ToString("0", CultureInfo.InvariantCulture);
+            var first = MagneticModels.InUse.FirstYear.ToString("0", CultureInfo.InvariantCulture);
             var aside = Disagreeing.ToList();
             if (!Fits)
             {
@@ -92,16 +92,16 @@ public sealed record InstrumentAge
             throw new ArgumentException("The list has no places; give at least one place with its printed compass offset.", nameof(list));
         }
 
-        var last = latestYear ?? MagneticModels.LastYear;
-        if (!(last >= MagneticModels.FirstYear + StepYears && last <= MagneticModels.LastYear))
+        var last = latestYear ?? MagneticModels.InUse.LastYear;
+        if (!(last >= MagneticModels.InUse.FirstYear + StepYears && last <= MagneticModels.InUse.LastYear))
         {
             throw new ArgumentOutOfRangeException(
                 nameof(latestYear),
-                string.Create(CultureInfo.InvariantCulture, $"Latest year {last:0.0##} is outside {MagneticModels.FirstYear + StepYears:0.0} to {MagneticModels.LastYear:0.0}, which the field models know; write the year the instrument came to you."));
+                string.Create(CultureInfo.InvariantCulture, $"Latest year {last:0.0##} is outside {MagneticModels.InUse.FirstYear + StepYears:0.0} to {MagneticModels.InUse.LastYear:0.0}, which the field models know; write the year the instrument came to you."));
         }
 
-        var steps = (int)Math.Floor((last - MagneticModels.FirstYear) / StepYears + 1e-9);
-        var years = Enumerable.Range(0, steps + 1).Select(i => MagneticModels.FirstYear + i * StepYears).ToArray();
+        var steps = (int)Math.Floor((last - MagneticModels.InUse.FirstYear) / StepYears + 1e-9);
+        var years = Enumerable.Range(0, steps + 1).Select(i => MagneticModels.InUse.FirstYear + i * StepYears).ToArray();
         var table = list.Places.Select(place => years.Select(year => EntryAt(place, year, list.PrintedTo)).ToArray()).ToArray();
 
         var kept = Enumerable.Range(0, table.Length).ToList();

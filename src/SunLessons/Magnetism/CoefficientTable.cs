@@ -3,11 +3,11 @@ using System.Globalization;
 namespace SunLessons.Magnetism;
 
 /// <summary>
-/// Gauss coefficients as read from an embedded table: a column a main-field epoch (nT), a last column of secular variation (nT a year).
+/// Gauss coefficients as read from a table: a column a main-field epoch (nT), a last column of secular variation (nT a year).
 /// </summary>
 internal sealed class CoefficientTable
 {
-    private CoefficientTable(double[] epochYears, List<Row> rows)
+    public CoefficientTable(double[] epochYears, IReadOnlyList<Row> rows)
     {
         EpochYears = epochYears;
         Rows = rows;

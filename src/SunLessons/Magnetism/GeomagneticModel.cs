@@ -12,15 +12,14 @@ namespace SunLessons.Magnetism;
 /// </remarks>
 public sealed class GeomagneticModel
 {
-    private static readonly Lazy<GeomagneticModel> LazyIgrf14 = new(() => new GeomagneticModel("IGRF-14", "igrf14.csv"));
-    private static readonly Lazy<GeomagneticModel> LazyWmm2025 = new(() => new GeomagneticModel("WMM2025", "wmm2025.csv"));
+    private static readonly Lazy<GeomagneticModel> LazyIgrf14 = new(() => new GeomagneticModel("IGRF-14", CoefficientTable.Read("igrf14.csv")));
+    private static readonly Lazy<GeomagneticModel> LazyWmm2025 = new(() => new GeomagneticModel("WMM2025", CoefficientTable.Read("wmm2025.csv")));
 
     private readonly HarmonicSegment[] _segments;
 
-    private GeomagneticModel(string name, string tableFile)
+    internal GeomagneticModel(string name, CoefficientTable table)
     {
         Name = name;
-        var table = CoefficientTable.Read(tableFile);
         var epochs = table.EpochYears;
         _segments = new HarmonicSegment[epochs.Length];
         for (var k = 0; k < epochs.Length; k++)

@@ -1,16 +1,16 @@
 namespace SunLessons.Magnetism;
 
-/// <summary>One line of the rule in <see cref="MagneticModels.Rule"/>: which model answers for which years.</summary>
+/// <summary>One line of the rule in <see cref="MagneticModels.Rule"/>: which model answers for which years. Immutable.</summary>
 public sealed class ModelSpan
 {
     private readonly Func<GeomagneticModel> _model;
     private readonly Func<FieldVector, (Angle Within68Percent, Angle StandardDeviation)> _errors;
 
     internal ModelSpan(
-        string name,
         double validFromYear,
         double validToYear,
         Func<GeomagneticModel> model,
+        string name,
         Func<FieldVector, (Angle Within68Percent, Angle StandardDeviation)> errors,
         string errorSource)
     {
@@ -36,6 +36,9 @@ public sealed class ModelSpan
 
     /// <summary>The coefficients.</summary>
     public GeomagneticModel Model => _model();
+
+    /// <summary>The same model, handing over at a decimal year if that comes sooner.</summary>
+    internal ModelSpan Until(double year) => new(ValidFromYear, Math.Min(ValidToYear, year), _model, Name, _errors, UncertaintySource);
 
     internal (Angle Within68Percent, Angle StandardDeviation) DeclinationErrors(FieldVector field) => _errors(field);
 }

@@ -126,7 +126,7 @@ public abstract record NorthAnswer
         internal AfterModels(GeoPoint point, double decimalYear, Known last)
             : base(point, decimalYear) => Last = last;
 
-        /// <summary>The value at the last valid moment (2030.0). It bounds what is known in time; it is not an estimate for the year asked about.</summary>
+        /// <summary>The value at the last valid moment (2030.0 for the models built in). It bounds what is known in time; it is not an estimate for the year asked about.</summary>
         public Known Last { get; }
 
         /// <summary>Name of the expired model.</summary>
@@ -137,7 +137,7 @@ public abstract record NorthAnswer
 
         /// <inheritdoc/>
         public override string Summary =>
-            $"{ModelName} was valid until {Year(ValidToYear)} and cannot answer for {Year(DecimalYear)}. Get a newer version of this program with the next model, or set the dial by the Sun instead of the compass.";
+            $"{ModelName} was valid until {Year(ValidToYear)} and cannot answer for {Year(DecimalYear)}: {MagneticField.NextModel}, or set the dial by the Sun instead of the compass.";
     }
 
     private static string EastOrWest(MagneticDeclination declination)

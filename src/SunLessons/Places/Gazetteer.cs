@@ -1,4 +1,3 @@
-using NodaTime.TimeZones;
 using SunLessons.CivilTime;
 
 namespace SunLessons.Places;
@@ -26,8 +25,24 @@ public static class Gazetteer
         Town("Ushuaia", "Argentina", -54.80, -68.30, 0, "America/Argentina/Ushuaia"),
     ];
 
-    /// <summary>All places: the eight towns first, then the zones' locations in the alphabetical order of their ids.</summary>
-    public static IReadOnlyList<Place> All { get; } = [.. Towns, .. ZoneLocations()];
+    private static Listing? _listing;
+
+    /// <summary>All places: the eight towns first, then the locations of the zones in use, in the alphabetical order of their ids.</summary>
+    public static IReadOnlyList<Place> All
+    {
+        get
+        {
+            // Listed once for each database; whoever comes second meanwhile makes the same list.
+            var (rules, listing) = (TimeZoneRules.InUse, Volatile.Read(ref _listing));
+            if (listing?.Rules != rules)
+            {
+                listing = new Listing(rules, [.. Towns, .. ZoneLocations(rules)]);
+                Volatile.Write(ref _listing, listing);
+            }
+
+            return listing.Places;
+        }
+    }
 
     /// <summary>The place of that name, whatever case, accents, spaces and punctuation (<c>tromso</c>, <c>st johns</c>).</summary>
     public static PlaceAnswer Find(string name)
@@ -54,10 +69,10 @@ public static class Gazetteer
     private static Place Town(string name, string country, double latitude, double longitude, double height, string zone) =>
         new(name, GeoPoint.FromDegrees(latitude, longitude, height), zone) { Country = country };
 
-    private static IEnumerable<Place> ZoneLocations()
+    private static IEnumerable<Place> ZoneLocations(TimeZoneRules rules)
     {
         var known = Towns.Select(p => NearMatches.Fold(p.Name)).ToHashSet();
-        foreach (var location in (TzdbDateTimeZoneSource.Default.ZoneLocations ?? []).OrderBy(l => l.ZoneId, StringComparer.Ordinal))
+        foreach (var location in rules.Locations.OrderBy(l => l.ZoneId, StringComparer.Ordinal))
         {
             // An id's last part is the town, with underscores for spaces: America/Argentina/Buenos_Aires.
             var name = location.ZoneId[(location.ZoneId.LastIndexOf('/') + 1)..].Replace('_', ' ');
@@ -70,4 +85,6 @@ public static class Gazetteer
             }
         }
     }
+
+    private sealed record Listing(TimeZoneRules Rules, IReadOnlyList<Place> Places);
 }

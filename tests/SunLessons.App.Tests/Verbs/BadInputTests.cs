@@ -208,10 +208,10 @@ public sealed class BadInputTests
         "No compass can be used here: the level field is 1163 nT, below 2000 nT (WMM2025, 2026.5). Find north by the Sun.")]
     [InlineData(
         "clock --place Vigo --date 2040-06-21 --shown 12:00 --variation-line 0",
-        "WMM2025 was valid until 2030.0 and cannot answer for 2040.5. Get a newer version of this program with the next model, or set the dial by the Sun instead of the compass.")]
+        "WMM2025 was valid until 2030.0 and cannot answer for 2040.5: add the next model's coefficient file with \"sunlessons data add\" or get a newer version of this program, or set the dial by the Sun instead of the compass.")]
     [InlineData(
         "north --place Vigo --date 2030-01-02",
-        "WMM2025 was valid until 2030.0 and cannot answer for 2030.0. Get a newer version of this program with the next model, or set the dial by the Sun instead of the compass.")]
+        "WMM2025 was valid until 2030.0 and cannot answer for 2030.0: add the next model's coefficient file with \"sunlessons data add\" or get a newer version of this program, or set the dial by the Sun instead of the compass.")]
     [InlineData(
         "north --place Vigo --date 1850-07-01 --json",
         "No model here reaches back to 1850.5: IGRF-14 begins with 1900.0, when the needle pointed 18.0 degrees west of true north; before that it may have differed by many degrees. Look for an observation made near that place and time.")]

@@ -81,7 +81,7 @@ public sealed class NorthVerbTests
         var known = Assert.IsType<NorthAnswer.Known>(MagneticField.At(place.Point, date));
         var notice = MagneticField.ExpiryNotice(date.AtMidnight().InUtc().ToInstant());
         Assert.EndsWith(
-            "The compass model WMM2025 expires at 2030.0, less than a year from now; get a\nnewer version of this program before then.",
+            "The compass model WMM2025 expires at 2030.0, less than a year from now; add the\nnext model's coefficient file with \"sunlessons data add\" or get a newer version\nof this program before then.",
             NorthText.Of(place, date, known, notice).ReplaceLineEndings("\n"),
             StringComparison.Ordinal);
         Assert.Equal(notice, NorthJson.Of(place, date, known, notice)["expiry_notice"]!.GetValue<string>());

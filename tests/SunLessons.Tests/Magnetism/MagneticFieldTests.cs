@@ -21,11 +21,11 @@ public class MagneticFieldTests
     [Fact]
     public void The_rule_has_no_gap_and_no_overlap()
     {
-        Assert.Equal(1900.0, MagneticModels.FirstYear);
-        Assert.Equal(2030.0, MagneticModels.LastYear);
-        for (var k = 1; k < MagneticModels.Rule.Count; k++)
+        Assert.Equal(1900.0, MagneticModels.BuiltIn.FirstYear);
+        Assert.Equal(2030.0, MagneticModels.BuiltIn.LastYear);
+        for (var k = 1; k < MagneticModels.BuiltIn.Rule.Count; k++)
         {
-            Assert.Equal(MagneticModels.Rule[k - 1].ValidToYear, MagneticModels.Rule[k].ValidFromYear);
+            Assert.Equal(MagneticModels.BuiltIn.Rule[k - 1].ValidToYear, MagneticModels.BuiltIn.Rule[k].ValidFromYear);
         }
     }
 
@@ -69,7 +69,7 @@ public class MagneticFieldTests
         Assert.Equal(2030.0, answer.ValidToYear);
         Assert.Equal(2030.0, answer.Last.DecimalYear);
         Assert.Equal(
-            "WMM2025 was valid until 2030.0 and cannot answer for 2031.5. Get a newer version of this program with the next model, or set the dial by the Sun instead of the compass.",
+            "WMM2025 was valid until 2030.0 and cannot answer for 2031.5: add the next model's coefficient file with \"sunlessons data add\" or get a newer version of this program, or set the dial by the Sun instead of the compass.",
             answer.Summary);
         Assert.IsType<NorthAnswer.AfterModels>(MagneticField.At(Vigo, new LocalDate(2030, 1, 2)));
     }
@@ -84,14 +84,14 @@ public class MagneticFieldTests
         Assert.True(MagneticField.ExpiresSoon(inTheLastYear));
         Assert.False(MagneticField.HasExpired(inTheLastYear));
         Assert.Equal(
-            "The compass model WMM2025 expires at 2030.0, less than a year from now; get a newer version of this program before then.",
+            "The compass model WMM2025 expires at 2030.0, less than a year from now; add the next model's coefficient file with \"sunlessons data add\" or get a newer version of this program before then.",
             MagneticField.ExpiryNotice(Instant.FromUtc(2029, 6, 1, 0, 0)));
 
         var after = Instant.FromUtc(2030, 1, 2, 0, 0);
         Assert.True(MagneticField.ExpiresSoon(after));
         Assert.True(MagneticField.HasExpired(after));
         Assert.Equal(
-            "The compass model WMM2025 expired at 2030.0; get a newer version of this program, or set the dial by the Sun.",
+            "The compass model WMM2025 expired at 2030.0; add the next model's coefficient file with \"sunlessons data add\" or get a newer version of this program, or set the dial by the Sun.",
             MagneticField.ExpiryNotice(after));
     }
 

@@ -61,7 +61,7 @@ public class SettingsByCompass
         var bare = new DialProfile { Setting = new DialSetting.NeedleOnLine(new CompassLine(MagneticDeclination.FromDegrees(0))) };
         var late = Assert.IsType<ClockReading.None>(ClockFromDial.Read(Found("Vigo"), new LocalDate(2031, 6, 21), DialTime.FromHours(12), bare));
         Assert.Equal(NoClock.SettingUnknown, late.Why);
-        Assert.StartsWith("WMM2025 was valid until 2030.0 and cannot answer for 2031.5.", late.Sentence);
+        Assert.StartsWith("WMM2025 was valid until 2030.0 and cannot answer for 2031.5: ", late.Sentence);
 
         // Near the northern dip pole the needle has nothing to turn it.
         var blackout = Assert.IsType<ClockReading.None>(ClockFromDial.Read(
