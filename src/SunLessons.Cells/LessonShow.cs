@@ -14,6 +14,9 @@ public sealed partial class Lesson
     /// <summary>The MIME type of a number that the lesson's text quotes by name.</summary>
     public const string ValueMimeType = "application/vnd.sunlessons.value+json";
 
+    /// <summary>Raised for each thing that a cell shows, in order.</summary>
+    public event Action<object>? Displayed;
+
     private PlaceControl? _placeControl;
     private string? _placeShownWith;
 
@@ -27,6 +30,11 @@ public sealed partial class Lesson
         var widgets = new List<Shown>();
         foreach (var thing in things)
         {
+            if (thing is not null)
+            {
+                Displayed?.Invoke(thing);
+            }
+
             if (thing is Shown shown)
             {
                 widgets.Add(shown);

@@ -88,31 +88,32 @@ public sealed partial class Lesson
     /// <summary>A question with a number for an answer.</summary>
     /// <param name="key">Its name in the learner's record.</param>
     /// <param name="question">The question.</param>
-    /// <param name="answer">The right number, computed by the library, in <paramref name="unit"/> (hours for a clock time).</param>
+    /// <param name="formula">
+    /// Computes the number with the library, in <paramref name="unit"/> (hours for a clock time): the right one, and the one of each slip
+    /// where it asks <see cref="Way.Made"/>.
+    /// </param>
     /// <param name="tolerance">How near an answer must come, in <paramref name="unit"/> (minutes for a clock time); above 0.</param>
     /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
-    /// <param name="slips">The usual slips, each with the number it leads to.</param>
+    /// <param name="slips">The usual slips, 3 to 6 of them.</param>
     /// <param name="hints">Three hints, each going further.</param>
     /// <param name="solution">The worked solution.</param>
     /// <exception cref="ArgumentException">Two slips, or a slip and the answer, lie within the tolerance of each other: the sentence names them.</exception>
-    public NumberCheck NumberCheck(string key, string question, double answer, double tolerance, string unit, IEnumerable<WrongPath> slips, IReadOnlyList<string> hints, string solution)
-    {
-        var problem = new NumberProblem(answer, slips.ToArray());
-        return Take(new NumberCheck(this, key, () => question, () => problem, follows: false, tolerance, unit, hints, () => solution));
-    }
+    public NumberCheck NumberCheck(string key, string question, Func<Way, double> formula, double tolerance, string unit, IEnumerable<Slip> slips, IReadOnlyList<string> hints, string solution) =>
+        Take(new NumberCheck(this, key, () => question, formula, follows: false, tolerance, unit, slips.ToArray(), hints, () => solution));
 
     /// <summary>
-    /// A question whose answer follows the learner's place. Slips that cannot be told apart at a place are not named there.
+    /// A question whose answer follows the learner's place. Where two slips lead to the same number, neither is named alone.
     /// </summary>
     /// <param name="key">Its name in the learner's record.</param>
     /// <param name="question">Asks, naming the place.</param>
-    /// <param name="problem">Computes the answer and the slips for the place.</param>
+    /// <param name="formula">Computes the answer and the slips for the place; see <see cref="NumberCheck"/>.</param>
     /// <param name="tolerance">How near an answer must come; above 0.</param>
     /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
+    /// <param name="slips">The usual slips, 3 to 6 of them.</param>
     /// <param name="hints">Three hints, each going further.</param>
     /// <param name="solution">Works it out for the place.</param>
-    public NumberCheck NumberCheckHere(string key, Func<string> question, Func<NumberProblem> problem, double tolerance, string unit, IReadOnlyList<string> hints, Func<string> solution) =>
-        Take(new NumberCheck(this, key, question, problem, follows: true, tolerance, unit, hints, solution));
+    public NumberCheck NumberCheckHere(string key, Func<string> question, Func<Way, double> formula, double tolerance, string unit, IEnumerable<Slip> slips, IReadOnlyList<string> hints, Func<string> solution) =>
+        Take(new NumberCheck(this, key, question, formula, follows: true, tolerance, unit, slips.ToArray(), hints, solution));
 
     /// <summary>A question with answers to choose from.</summary>
     /// <exception cref="ArgumentException">Fewer than 2 answers, none right, or one without a reply.</exception>

@@ -68,21 +68,22 @@ public static class Say
     public static StepRow Step(string name, ReadingCorrection amount, string cause, string running, string uncertainty = "") => StepRow.Of(name, amount, cause, running, uncertainty);
 
     /// <inheritdoc cref="Lesson.NumberCheck"/>
-    public static NumberCheck NumberCheck(string key, string question, double answer, double tolerance, string unit, IEnumerable<WrongPath> slips, IReadOnlyList<string> hints, string solution) =>
-        Lesson.Current.NumberCheck(key, question, answer, tolerance, unit, slips, hints, solution);
+    public static NumberCheck NumberCheck(string key, string question, Func<Way, double> formula, double tolerance, string unit, IEnumerable<Slip> slips, IReadOnlyList<string> hints, string solution) =>
+        Lesson.Current.NumberCheck(key, question, formula, tolerance, unit, slips, hints, solution);
 
     /// <inheritdoc cref="Lesson.NumberCheckHere"/>
-    public static NumberCheck NumberCheckHere(string key, Func<string> question, Func<NumberProblem> problem, double tolerance, string unit, IReadOnlyList<string> hints, Func<string> solution) =>
-        Lesson.Current.NumberCheckHere(key, question, problem, tolerance, unit, hints, solution);
+    public static NumberCheck NumberCheckHere(string key, Func<string> question, Func<Way, double> formula, double tolerance, string unit, IEnumerable<Slip> slips, IReadOnlyList<string> hints, Func<string> solution) =>
+        Lesson.Current.NumberCheckHere(key, question, formula, tolerance, unit, slips, hints, solution);
 
-    /// <summary>The answer of a question and its usual slips, for <see cref="NumberCheckHere"/>.</summary>
-    public static NumberProblem Problem(double answer, params WrongPath[] slips) => new(answer, slips);
-
-    /// <summary>A usual slip, followed to its end.</summary>
-    /// <param name="name">What went wrong, such as <c>west taken as positive</c>.</param>
-    /// <param name="value">The number it leads to, computed.</param>
+    /// <summary>A usual slip that a question expects.</summary>
+    /// <param name="kind">Which one: a name of <see cref="UsualSlips"/>, such as <c>WestTakenAsPlus</c>, or one made by <see cref="OwnSlip"/>.</param>
     /// <param name="reply">Two or three sentences that lead back.</param>
-    public static WrongPath Slip(string name, double value, string reply) => new(name, value, reply);
+    public static Slip Slip(SlipKind kind, string reply) => new(kind, reply);
+
+    /// <summary>A slip that only this lesson knows.</summary>
+    /// <param name="id">Short and lasting, such as <c>wrong-edge</c>.</param>
+    /// <param name="name">What went wrong in a few words.</param>
+    public static SlipKind OwnSlip(string id, string name) => new(id, name);
 
     /// <inheritdoc cref="Lesson.ChoiceCheck"/>
     public static ChoiceCheck ChoiceCheck(string key, string question, IEnumerable<AnswerOption> options, IReadOnlyList<string> hints, string solution) =>

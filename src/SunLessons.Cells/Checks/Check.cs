@@ -1,11 +1,12 @@
 using System.Text.Json.Nodes;
+using NodaTime.Text;
 using SunLessons.Cells.Parts;
 
 namespace SunLessons.Cells.Checks;
 
 /// <summary>
 /// A question that answers back: four states, wrong paths by name, three hints one after another and then the worked solution. No marks are given.
-/// What the learner answered and how many hints were taken is recorded and comes back.
+/// What the learner answered, the wrong paths and hints taken, the number of tries and the times of the first and of the right one are recorded and come back.
 /// </summary>
 public abstract class Check : Shown
 {
@@ -16,10 +17,13 @@ public abstract class Check : Shown
     private readonly Part _button;
     private readonly Part _status;
     private readonly Part _help;
-    private int _hintsTaken;
-
     private readonly Func<string> _question;
     private readonly Func<string> _solution;
+    private readonly List<string> _wrong;
+    private int _hintsTaken;
+    private int _tries;
+    private string? _firstAt;
+    private string? _rightAt;
 
     private protected Check(Lesson lesson, string key, Func<string> question, IReadOnlyList<string> hints, Func<string> solution)
         : base(lesson, key)
@@ -32,6 +36,9 @@ public abstract class Check : Shown
         (_question, _hints, _solution) = (question, hints, solution);
         var kept = lesson.Recorded(RecordKey) as JsonObject;
         _hintsTaken = (int)Math.Clamp(Json.Number(kept?["hints"]) ?? 0, 0, HintCount + 1);
+        _tries = (int)Math.Max(0, Json.Number(kept?["tries"]) ?? 0);
+        _wrong = [.. (kept?["wrong"] as JsonArray ?? []).Select(Json.Text).OfType<string>()];
+        (_firstAt, _rightAt) = (Json.Text(kept?["first_at"]), Json.Text(kept?["right_at"]));
         KeptAnswer = Json.Text(kept?["answer"]) ?? "";
         WasJudged = Json.Text(kept?["state"]) is { } state && state != Name(CheckState.NotStarted);
         _words = Build.Html(Host, Html.Question(Question), "question");
@@ -60,6 +67,9 @@ public abstract class Check : Shown
     /// <summary>How many hints were taken, 0 to 3; 4 after the worked solution was opened.</summary>
     public int HintsTaken => _hintsTaken;
 
+    /// <summary>The three hints, each going further.</summary>
+    public IReadOnlyList<string> Hints => _hints;
+
     /// <inheritdoc/>
     public override string PlainText => $"{Question} {Reply}".TrimEnd();
 
@@ -85,32 +95,31 @@ public abstract class Check : Shown
         }
     }
 
-    /// <summary>Judges the present answer. Null means that nothing can be judged: the sentence says why.</summary>
-    private protected abstract (CheckState? State, string? PathName, string Reply) Judge();
+    /// <summary>Judges the present answer.</summary>
+    private protected abstract Judgement Judge();
 
     /// <summary>Takes an answer that was typed or chosen, for the record; it is judged when the button is pressed.</summary>
     private protected void Typed() => Record();
 
     private protected void Answered(bool counts)
     {
-        var (state, path, reply) = Judge();
-        WrongPathName = path;
-        Reply = reply;
-        if (state is not { } judged)
+        var judgement = Judge();
+        WrongPathName = judgement.Wrong;
+        Reply = judgement.Reply;
+        if (judgement.State is not { } judged)
         {
-            _status.Set(("value", Html.Status(reply, "problem")), ("_sunlessons_state", Name(State)));
+            _status.Set(("value", Html.Status(Reply, "problem")), ("_sunlessons_state", Name(State)));
             return;
         }
 
         State = judged;
-        if (counts && judged == CheckState.NotYet && path is null && _hintsTaken < HintCount)
+        if (counts)
         {
-            // Never a bare "wrong": an answer that no known slip explains brings the next hint.
-            _hintsTaken++;
+            Count(judged, judgement.WrongId);
         }
 
         TellHints();
-        _status.Set(("value", Html.Status(reply, judged == CheckState.Right ? "right" : judged == CheckState.Nearly ? "nearly" : "notyet")), ("_sunlessons_state", Name(judged)));
+        _status.Set(("value", Html.Status(Reply, judged == CheckState.Right ? "right" : judged == CheckState.Nearly ? "nearly" : "notyet")), ("_sunlessons_state", Name(judged)));
         if (counts)
         {
             Record();
@@ -136,6 +145,28 @@ public abstract class Check : Shown
         _ => "not-started",
     };
 
+    private void Count(CheckState state, string? wrong)
+    {
+        var now = InstantPattern.ExtendedIso.Format(Lesson.Clock.GetCurrentInstant());
+        _tries++;
+        _firstAt ??= now;
+        if (state == CheckState.Right)
+        {
+            _rightAt ??= now;
+        }
+
+        if (wrong is not null && !_wrong.Contains(wrong))
+        {
+            _wrong.Add(wrong);
+        }
+
+        if (state == CheckState.NotYet && wrong is null && _hintsTaken < HintCount)
+        {
+            // Never a bare "wrong": an answer that no known slip explains brings the next hint.
+            _hintsTaken++;
+        }
+    }
+
     private void TakeHint()
     {
         if (_hintsTaken <= HintCount)
@@ -157,5 +188,14 @@ public abstract class Check : Shown
             ("disabled", solved));
     }
 
-    private void Record() => Host.Record(RecordKey, new JsonObject { ["answer"] = AnswerText, ["state"] = Name(State), ["hints"] = _hintsTaken });
+    private void Record() => Host.Record(RecordKey, new JsonObject
+    {
+        ["answer"] = AnswerText,
+        ["state"] = Name(State),
+        ["hints"] = _hintsTaken,
+        ["tries"] = _tries,
+        ["wrong"] = new JsonArray([.. _wrong.Select(w => (JsonNode)w)]),
+        ["first_at"] = _firstAt,
+        ["right_at"] = _rightAt,
+    });
 }

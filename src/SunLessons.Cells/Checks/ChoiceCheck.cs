@@ -35,19 +35,23 @@ public sealed class ChoiceCheck : Check
         }
     }
 
+    /// <summary>The answers to choose from.</summary>
+    public IReadOnlyList<AnswerOption> Options => _options;
+
     private protected override Part Field => _field;
 
     private protected override string AnswerText => _chosen is { } index ? _options[index].Text : "";
 
-    private protected override (CheckState? State, string? PathName, string Reply) Judge()
+    private protected override Judgement Judge()
     {
         if (_chosen is not { } index)
         {
-            return (null, null, "Choose one of the answers first.");
+            return Judgement.Unread("Choose one of the answers first.");
         }
 
         var option = _options[index];
         var begin = option.State switch { CheckState.Right => "Right.", CheckState.Nearly => "Nearly.", _ => "Not yet." };
-        return (option.State, option.State == CheckState.Right ? null : option.Text, $"{begin} {option.Reply}");
+        var wrong = option.State == CheckState.Right ? null : option.Text;
+        return new(option.State, $"{begin} {option.Reply}", wrong, wrong);
     }
 }

@@ -3,29 +3,63 @@ using SunLessons.Figures;
 
 namespace SunLessons.Cells.Checks;
 
-/// <summary>A question's number, how near an answer must come, and the slips that can be told from it and from each other.</summary>
-/// <param name="Answer">The right number, in the unit of the check (hours for a clock time).</param>
-/// <param name="WrongPaths">The usual slips.</param>
-public sealed record NumberProblem(double Answer, IReadOnlyList<WrongPath> WrongPaths)
+/// <summary>
+/// A question's number, and the numbers to which its slips lead, alone and two at once: all by one formula from the same inputs.
+/// </summary>
+public sealed class NumberProblem
 {
     // Within three tolerances an answer shows the right way and a rounding too early.
     private const double NearlyFactor = 3;
+    private readonly AnswerUnit _unit;
+    private readonly double _tolerance;
 
-    /// <summary>Pairs that one answer could mean both of, as sentences; empty when all can be told apart.</summary>
-    internal IReadOnlyList<string> Clashes(AnswerUnit unit, double tolerance)
+    private NumberProblem(double answer, IReadOnlyList<SlipPath> singles, AnswerUnit unit, double tolerance)
     {
-        var all = WrongPaths.Prepend(new WrongPath("the right answer", Answer, "")).ToArray();
+        (Answer, Singles, _unit, _tolerance) = (answer, singles, unit, tolerance);
+        Pairs = [];
+    }
+
+    /// <summary>The right number, in the unit of the check (hours for a clock time).</summary>
+    public double Answer { get; }
+
+    /// <summary>Where each slip alone leads to, in the order of the lesson.</summary>
+    public IReadOnlyList<SlipPath> Singles { get; }
+
+    /// <summary>Two slips at once, where their number is like no other: neither the answer nor a slip alone nor another pair.</summary>
+    public IReadOnlyList<SlipPath> Pairs { get; private set; }
+
+    /// <summary>Follows every slip to its end.</summary>
+    internal static NumberProblem Of(Func<Way, double> formula, IReadOnlyList<Slip> slips, AnswerUnit unit, double tolerance)
+    {
+        var problem = new NumberProblem(formula(new Way()), [.. slips.Select(s => new SlipPath([s], formula(new Way(s.Kind))))], unit, tolerance);
+        var pairs = new List<SlipPath>();
+        for (var i = 0; i < slips.Count; i++)
+        {
+            for (var k = i + 1; k < slips.Count; k++)
+            {
+                pairs.Add(new SlipPath([slips[i], slips[k]], formula(new Way(slips[i].Kind, slips[k].Kind))));
+            }
+        }
+
+        var ends = problem.Singles.Append(new SlipPath([], problem.Answer)).Concat(pairs).Where(p => double.IsFinite(p.Value)).ToArray();
+        problem.Pairs = [.. ends.Where(p => p.Slips.Count == 2 && ends.All(other => ReferenceEquals(other, p) || unit.Between(other.Value, p.Value) > tolerance))];
+        return problem;
+    }
+
+    /// <summary>Slips that one answer could mean beside another or the truth, as sentences; empty when all can be told apart.</summary>
+    internal IReadOnlyList<string> Clashes()
+    {
+        (string Name, double Value)[] all = [("the right answer", Answer), .. Singles.Select(s => (s.Name, s.Value))];
         var clashes = new List<string>();
         for (var i = 0; i < all.Length; i++)
         {
             for (var k = i + 1; k < all.Length; k++)
             {
-                var apart = unit.Between(all[i].Value, all[k].Value);
-                if (!(apart > tolerance))
+                if (!(_unit.Between(all[i].Value, all[k].Value) > _tolerance))
                 {
                     clashes.Add(string.Create(
                         CultureInfo.InvariantCulture,
-                        $"'{all[k].Name}' gives {all[k].Value:0.###} and '{all[i].Name}' gives {all[i].Value:0.###}, which is within the tolerance of {tolerance:0.###}. Choose other numbers for the question or leave one out."));
+                        $"'{all[k].Name}' gives {all[k].Value:0.###} and '{all[i].Name}' gives {all[i].Value:0.###}, which is within the tolerance of {_tolerance:0.###}. Choose other numbers for the question or leave one out."));
                 }
             }
         }
@@ -33,38 +67,32 @@ public sealed record NumberProblem(double Answer, IReadOnlyList<WrongPath> Wrong
         return clashes;
     }
 
-    /// <summary>The same problem without the slips that cannot be told from the truth or from an earlier slip at this place.</summary>
-    internal NumberProblem WithoutClashes(AnswerUnit unit, double tolerance)
-    {
-        var kept = new List<WrongPath>();
-        foreach (var path in WrongPaths)
-        {
-            if (unit.Between(path.Value, Answer) > tolerance && kept.TrueForAll(k => unit.Between(k.Value, path.Value) > tolerance))
-            {
-                kept.Add(path);
-            }
-        }
-
-        return this with { WrongPaths = kept };
-    }
-
-    /// <summary>Judges a number; the wrong path is the nearest one within the tolerance, if there is one.</summary>
-    internal (CheckState State, WrongPath? Path) Judge(double given, AnswerUnit unit, double tolerance)
+    /// <summary>
+    /// Judges a number. The paths are what it may have come from: none that is known, one, or several that lead to the same number
+    /// here (at a place where two slips agree, neither may be named alone).
+    /// </summary>
+    internal (CheckState State, IReadOnlyList<SlipPath> Paths) Judge(double given)
     {
         // A hair of slack, so that an answer exactly at the tolerance is right whatever the last binary digit says.
-        var within = tolerance * (1 + 1e-9);
-        if (unit.Between(given, Answer) <= within)
+        var within = _tolerance * (1 + 1e-9);
+        if (_unit.Between(given, Answer) <= within)
         {
-            return (CheckState.Right, null);
+            return (CheckState.Right, []);
         }
 
-        var path = WrongPaths.Where(p => unit.Between(given, p.Value) <= within).MinBy(p => unit.Between(given, p.Value));
-        if (path is not null)
+        SlipPath? Nearest(IEnumerable<SlipPath> paths) => paths.Where(p => _unit.Between(given, p.Value) <= within).MinBy(p => _unit.Between(given, p.Value));
+        var told = Singles.Where(p => _unit.Between(p.Value, Answer) > _tolerance).ToArray();
+        if (Nearest(told) is { } single)
         {
-            return (CheckState.NotYet, path);
+            return (CheckState.NotYet, [.. told.Where(p => _unit.Between(p.Value, single.Value) <= _tolerance)]);
         }
 
-        return (unit.Between(given, Answer) <= within * NearlyFactor ? CheckState.Nearly : CheckState.NotYet, null);
+        if (_unit.Between(given, Answer) <= within * NearlyFactor)
+        {
+            return (CheckState.Nearly, []);
+        }
+
+        return (CheckState.NotYet, Nearest(Pairs) is { } pair ? [pair] : []);
     }
 
     internal static string Say(double value, AnswerUnit unit, double tolerance)

@@ -56,6 +56,18 @@ public sealed class InMemoryHost(IFigurePen? pen = null) : IWidgetHost
         }
     }
 
+    /// <summary>One part of a thing that is a box of several, such as the field or the button of a check; the newest thing of that name.</summary>
+    /// <param name="key">The thing's name.</param>
+    /// <param name="role">The part's role, or its model where it has none.</param>
+    /// <exception cref="InvalidOperationException">No such thing is shown, or it has no such part.</exception>
+    public InMemoryChannel Part(string key, string role)
+    {
+        var all = Channels;
+        var box = all.Last(c => (string?)c.State["_sunlessons_key"] == key && c.State["children"] is JsonArray).State["children"]!.AsArray();
+        var children = box.Select(child => (string?)child).ToHashSet();
+        return all.First(c => children.Contains("IPY_MODEL_" + c.Id) && ((string?)c.State["_sunlessons_role"] == role || c.Model == role));
+    }
+
     /// <inheritdoc/>
     public IWidgetChannel Open(string model, JsonObject state)
     {

@@ -14,33 +14,45 @@ internal static class Build
         new JsonObject { ["description"] = words, ["disabled"] = false, ["_sunlessons_role"] = role },
         custom: content =>
         {
-            if (content["event"] is JsonValue value && value.TryGetValue<string>(out var name) && name == "click")
+            if (Json.Text(content["event"]) == "click")
             {
                 clicked();
             }
         });
 
-    public static Part Text(IWidgetHost host, string description, string label, string value, string placeholder, Action<string> changed) => new(
-        host,
-        "TextModel",
-        new JsonObject
-        {
-            ["value"] = value,
-            ["description"] = description,
-            ["placeholder"] = placeholder,
-            ["disabled"] = false,
-
-            // A half-typed answer is no answer: the page sends the text when the field is left or Enter is pressed.
-            ["continuous_update"] = false,
-            ["_sunlessons_label"] = label,
-        },
-        change =>
-        {
-            if (change["value"] is JsonValue text && text.TryGetValue<string>(out var words))
+    public static Part Text(IWidgetHost host, string description, string label, string value, string placeholder, Action<string> changed, Action? submitted = null)
+    {
+        var enter = submitted is null ? null : new EnterKey(submitted);
+        return new Part(
+            host,
+            "TextModel",
+            new JsonObject
             {
-                changed(words);
-            }
-        });
+                ["value"] = value,
+                ["description"] = description,
+                ["placeholder"] = placeholder,
+                ["disabled"] = false,
+
+                // A half-typed answer is no answer: the page sends the text when the field is left or Enter is pressed.
+                ["continuous_update"] = false,
+                ["_sunlessons_label"] = label,
+            },
+            change =>
+            {
+                if (change["value"] is JsonValue text && text.TryGetValue<string>(out var words))
+                {
+                    changed(words);
+                    enter?.TextCame();
+                }
+            },
+            content =>
+            {
+                if (Json.Text(content["event"]) == "submit")
+                {
+                    enter?.Pressed();
+                }
+            });
+    }
 
     public static Part Options(IWidgetHost host, string model, string description, string label, IEnumerable<string> options, int? index, Action<int> changed) => new(
         host,

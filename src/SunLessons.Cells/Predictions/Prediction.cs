@@ -47,7 +47,7 @@ public sealed class Prediction : Shown
         _words = Build.Html(Host, Html.Question(question), "question");
         _field = unit is null
             ? Build.Options(Host, "RadioButtonsModel", "My prediction", question, options, _chosen, chosen => _chosen = chosen >= 0 && chosen < options.Count ? chosen : _chosen)
-            : Build.Text(Host, "My prediction", question, _typed, AnswerUnit.Of(unit).Example, typed => _typed = typed);
+            : Build.Text(Host, "My prediction", question, _typed, AnswerUnit.Of(unit).Example, typed => _typed = typed, submitted: OnRecord);
         _button = Build.Button(Host, "Record my prediction", "record-prediction", OnRecord);
         _status = Build.Html(Host, Html.Status("", "summary"), "status");
         Settle();

@@ -85,13 +85,14 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
         var lesson = await LessonPage.OpenAsync(_browser.Page, _pages, Lesson);
         await lesson.StartAsync();
         await lesson.AnswerAsync("ushuaia", "-93,2");
-        await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=the two longitudes the wrong way round");
+        await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=plus and minus exchanged");
         await lesson.AnswerAsync("ushuaia", "-453");
         await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=west taken as plus");
-        await lesson.AnswerAsync("ushuaia", "93,2 min");
+        await lesson.AnswerAsync("ushuaia", "93,2 min", press: false);
+        await _browser.Page.PressAsync("[data-key=ushuaia] input[type=text]", "Enter");
         await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=Right");
         await lesson.AnswerAsync("kathmandu", "-41.3");
-        await _browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> text=the quarter hours dropped");
+        await _browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> text=the part of an hour in the zone dropped");
         await lesson.AnswerAsync("kathmandu", "a lot");
         await _browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> .sunlessons-problem");
     }
