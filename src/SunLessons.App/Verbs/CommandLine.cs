@@ -22,6 +22,7 @@ public static class CommandLine
         root.Subcommands.Add(NorthVerb.Create());
         root.Subcommands.Add(JupyterVerb.Create());
         root.Subcommands.Add(DataVerb.Create());
+        root.Subcommands.Add(PublishVerb.Create());
 
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text;
 using SunLessons.Cells.Hosting;
+using SunLessons.Cells.Running;
 
 namespace SunLessons.Kernel.Engine;
 
@@ -10,9 +11,6 @@ namespace SunLessons.Kernel.Engine;
 /// </summary>
 internal static class Preload
 {
-    // Parts of the library that lessons do not speak to.
-    private static readonly string[] Inner = ["Hosting", "Layout", "Parts", "Tables"];
-
     private static readonly string[] Names =
         ["SunLessons", "SunLessons.Figures", "SunLessons.Plotly", "SunLessons.Workshop", "SunLessons.Cells", "NodaTime", "MathNet.Numerics", "SunLessons.Kernel"];
 
@@ -47,13 +45,7 @@ internal static class Preload
     private static string Compose()
     {
         var usings = new StringBuilder();
-        var names = Assemblies
-            .Where(a => a.GetName().Name is { } name && name.StartsWith("SunLessons", StringComparison.Ordinal) && name != "SunLessons.Kernel")
-            .SelectMany(a => a.GetExportedTypes().Select(t => t.Namespace))
-            .OfType<string>()
-            .Where(n => !Inner.Contains(n[(n.LastIndexOf('.') + 1)..]))
-            .Distinct()
-            .Order(StringComparer.Ordinal)
+        var names = CellUsings.Namespaces(Assemblies.Where(a => a.GetName().Name is { } name && name.StartsWith("SunLessons", StringComparison.Ordinal) && name != "SunLessons.Kernel"))
             .Append("NodaTime");
         foreach (var name in names)
         {

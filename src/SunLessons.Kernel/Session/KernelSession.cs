@@ -5,7 +5,7 @@ using SunLessons.Figures;
 using SunLessons.Jupyter.Messages;
 using SunLessons.Jupyter.Server;
 using SunLessons.Kernel.Engine;
-using SunLessons.Kernel.Markup;
+using SunLessons.Cells.Running;
 using SunLessons.Kernel.Verbs;
 using SunLessons.Kernel.Widgets;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using SunLessons.Kernel.Markup;
+using SunLessons.Cells.Running;
 using SunLessons.Kernel.Session;
 
 namespace SunLessons.Kernel.Verbs;

@@ -1,4 +1,3 @@
-using SunLessons.CivilTime;
 using SunLessons.Places;
 
 namespace SunLessons.Web.Sessions;
@@ -39,14 +38,8 @@ public sealed class PlaceDraft
     /// <summary>The place that was typed, or nothing; the problems then say why. What was typed stays as it is.</summary>
     public Place? Read()
     {
-        var latitudeIsGood = CoordinateText.TryReadLatitude(Latitude, out var latitude, out var latitudeProblem);
-        var longitudeIsGood = CoordinateText.TryReadLongitude(Longitude, out var longitude, out var longitudeProblem);
-        LatitudeProblem = latitudeProblem;
-        LongitudeProblem = longitudeProblem;
-        var zone = CivilZones.Find(Zone.Trim());
-        ZoneProblem = zone is ZoneAnswer.Unknown unknown ? unknown.Message : null;
-        return latitudeIsGood && longitudeIsGood && zone is ZoneAnswer.Found found
-            ? new Place(Name.Trim().Length > 0 ? Name.Trim() : "My place", new GeoPoint(latitude, longitude), found.Zone.Id)
-            : null;
+        var typed = PlaceText.Read(Name, Latitude, Longitude, Zone);
+        (LatitudeProblem, LongitudeProblem, ZoneProblem) = (typed.LatitudeProblem, typed.LongitudeProblem, typed.ZoneProblem);
+        return typed.Place;
     }
 }

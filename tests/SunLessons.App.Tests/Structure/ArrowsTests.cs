@@ -16,7 +16,11 @@ public sealed class ArrowsTests
         ["SunLessons.Jupyter"] = [],
         ["SunLessons.Kernel"] = ["SunLessons.Jupyter", "SunLessons.Cells", "SunLessons.Plotly"],
         ["SunLessons.Web"] = ["SunLessons.Jupyter", "SunLessons.Notebooks", "SunLessons.Plotly"],
-        ["SunLessons.App"] = ["SunLessons.Kernel", "SunLessons.Web"],
+        ["SunLessons.Words"] = [],
+        ["SunLessons.Scripts"] = ["SunLessons.Cells"],
+        ["SunLessons.Player"] = ["SunLessons.Cells", "SunLessons.Scripts"],
+        ["SunLessons.Publishing"] = ["SunLessons.Notebooks", "SunLessons.Scripts", "SunLessons.Words"],
+        ["SunLessons.App"] = ["SunLessons.Kernel", "SunLessons.Web", "SunLessons.Publishing"],
     };
 
     public static TheoryData<string> Projects => [.. Directory.EnumerateDirectories(RepositoryFiles.Path("src")).Select(folder => Path.GetFileName(folder)!)];

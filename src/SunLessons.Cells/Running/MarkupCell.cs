@@ -2,13 +2,13 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace SunLessons.Kernel.Markup;
+namespace SunLessons.Cells.Running;
 
 /// <summary>
 /// A cell of HTML or SVG. Its first character that is not blank is "&lt;", with which no C# can begin. Each
 /// <c>{{ expression }}</c> in it is replaced by the value of that C# expression, escaped for HTML.
 /// </summary>
-internal sealed partial class MarkupCell
+public sealed partial class MarkupCell
 {
     private readonly List<(string Text, string? Expression)> _parts = [];
 
@@ -26,8 +26,10 @@ internal sealed partial class MarkupCell
         _parts.Add((source[from..], null));
     }
 
+    /// <summary>Whether it is a drawing; otherwise HTML.</summary>
     public bool IsSvg { get; }
 
+    /// <summary>The MIME type of what it shows.</summary>
     public string MediaType => IsSvg ? "image/svg+xml" : "text/html";
 
     /// <summary>The cell's expressions, in order.</summary>
@@ -50,7 +52,7 @@ internal sealed partial class MarkupCell
 
     /// <summary>C# that gives the texts of all expressions, one line each, so that an error in the third stands on line 3.</summary>
     public string Script() =>
-        "new string[] {\n" + string.Join("\n", Expressions.Select(e => $"global::SunLessons.Kernel.MarkupText.Of((object?)({e.ReplaceLineEndings(" ")})),")) + "\n}";
+        "new string[] {\n" + string.Join("\n", Expressions.Select(e => $"global::SunLessons.Cells.Running.MarkupText.Of((object?)({e.ReplaceLineEndings(" ")})),")) + "\n}";
 
     /// <summary>The cell with values in their places.</summary>
     /// <param name="values">One text an expression.</param>

@@ -1,8 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
-using SunLessons.Kernel.Session;
 
-namespace SunLessons.Kernel;
+namespace SunLessons.Cells.Running;
 
 /// <summary>The text of a value inside a markup cell. Learners write <c>{{ value }}</c>, never this.</summary>
 [EditorBrowsable(EditorBrowsableState.Never)]
@@ -11,5 +10,5 @@ public static class MarkupText
     /// <summary>A value as text, numbers with a point whatever the country; empty for null.</summary>
     /// <param name="value">The value.</param>
     public static string Of(object? value) =>
-        value is null ? "" : ValueText.Plain(value) ?? Convert.ToString(value, CultureInfo.InvariantCulture) ?? "";
+        value is null ? "" : PlainValue.Of(value) ?? Convert.ToString(value, CultureInfo.InvariantCulture) ?? "";
 }

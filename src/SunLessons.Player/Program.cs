@@ -1,0 +1,2 @@
+// WebAssembly asks for a beginning; nothing happens until the page's script calls what LessonPlayer exports.
+return;

@@ -1,0 +1,14 @@
+using SunLessons.Notebooks;
+
+namespace SunLessons.Publishing.Lessons;
+
+/// <summary>A code cell of a lesson, compiled.</summary>
+/// <param name="Cell">The cell.</param>
+/// <param name="Number">Which submission it is, from 1.</param>
+/// <param name="Script">Its C#: the cell's own text, or for HTML and SVG the expressions in it.</param>
+/// <param name="Assembly">The compiled cell.</param>
+internal sealed record BuiltCell(NotebookCell Cell, int Number, string Script, byte[] Assembly)
+{
+    /// <summary>Whether the cell is HTML or SVG.</summary>
+    public bool IsMarkup => !ReferenceEquals(Script, Cell.Source);
+}

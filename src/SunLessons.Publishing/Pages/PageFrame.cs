@@ -1,0 +1,75 @@
+using System.Net;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using SunLessons.Words;
+
+namespace SunLessons.Publishing.Pages;
+
+/// <summary>What stands around every published page: head, masthead, footing, and how it finds what all pages share.</summary>
+internal abstract class PageFrame
+{
+    /// <summary>The address of the shared folder, seen from a page.</summary>
+    public abstract string Shared { get; }
+
+    protected abstract WordTable Words { get; }
+
+    protected abstract string Policy { get; }
+
+    /// <summary>Styles and icon, for the head.</summary>
+    protected abstract string Head { get; }
+
+    /// <summary>The link to the list of lessons; empty where there is none.</summary>
+    protected abstract string Home { get; }
+
+    /// <summary>Scripts at the end of the page.</summary>
+    protected abstract string Scripts { get; }
+
+    /// <summary>Data that a script of the page reads; it is never run.</summary>
+    public static string DataBlock(string id, JsonNode data) =>
+        $"<script type=\"application/json\" id=\"{id}\">{data.ToJsonString(Plain).Replace("<", "\\u003c", StringComparison.Ordinal)}</script>\n";
+
+    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>A whole page.</summary>
+    /// <param name="title">Its title, as text.</param>
+    /// <param name="body">Its content.</param>
+    /// <param name="data">Data blocks; with them come the scripts.</param>
+    public string Page(string title, string body, string data = "") => $"""
+        <!DOCTYPE html>
+        <html lang="{Words.Language}">
+        <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta http-equiv="Content-Security-Policy" content="{Policy}" />
+        <title>{WebUtility.HtmlEncode(title)} – SunLessons</title>
+        {Head}
+        </head>
+        <body>
+        <a class="skip" href="#content">{WebUtility.HtmlEncode(Words["page.skip"])}</a>
+        <header class="masthead"><span class="brand">SunLessons</span>{Home}</header>
+        <main id="content">
+        {body}
+        </main>
+        <footer class="footing">{WebUtility.HtmlEncode(Words["page.footing"])}</footer>
+        {data}{(data.Length > 0 ? Scripts : "")}
+        </body>
+        </html>
+
+        """;
+
+    /// <summary>The script of lesson pages: it carries the worker's, because a page from a disk may start no worker from a file.</summary>
+    public static string PageScript { get; } = Asset.Text("packed.js") + "\n" + Asset.Text("worker.js") + "\n" + PartsAndPage();
+
+    protected static string HashOf(string text) => "'sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text))) + "'";
+
+    // The parts use the page's words, which the page declares first.
+    private static string PartsAndPage()
+    {
+        var page = Asset.Text("page.js");
+        var at = page.IndexOf("(() => {", StringComparison.Ordinal);
+        return page[..at] + Asset.Text("parts.js") + "\n" + page[at..];
+    }
+}
