@@ -3,7 +3,7 @@ using NodaTime;
 using SunLessons.Cells;
 using SunLessons.Cells.Hosting;
 using SunLessons.Kernel.Engine;
-using SunLessons.Kernel.Markup;
+using SunLessons.Cells.Running;
 
 namespace SunLessons.Kernel.Rehearsing;
 
