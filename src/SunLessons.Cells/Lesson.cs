@@ -5,6 +5,8 @@ using SunLessons.Cells.Controls;
 using SunLessons.Cells.Hosting;
 using SunLessons.Cells.Live;
 using SunLessons.Cells.Predictions;
+using SunLessons.Cells.Trials;
+using SunLessons.Cells.Worked;
 using SunLessons.Places;
 
 namespace SunLessons.Cells;
@@ -102,7 +104,16 @@ public sealed partial class Lesson
     internal T Take<T>(T shown)
         where T : Shown
     {
-        var kind = shown switch { Control => "control", Prediction => "prediction", Check => "check", Explanation => "explanation", _ => "live" };
+        var kind = shown switch
+        {
+            Control => "control",
+            Prediction => "prediction",
+            Check => "check",
+            Explanation => "explanation",
+            WorkedExample => "worked",
+            TrialTable => "trials",
+            _ => "live",
+        };
         Shown? before;
         lock (_gate)
         {

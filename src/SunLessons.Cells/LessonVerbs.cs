@@ -2,6 +2,8 @@ using SunLessons.Cells.Checks;
 using SunLessons.Cells.Controls;
 using SunLessons.Cells.Live;
 using SunLessons.Cells.Predictions;
+using SunLessons.Cells.Trials;
+using SunLessons.Cells.Worked;
 using SunLessons.Figures;
 using SunLessons.Readings;
 
@@ -51,16 +53,56 @@ public sealed partial class Lesson
 
     /// <summary>A prediction chosen from answers.</summary>
     /// <exception cref="ArgumentException">Fewer than 2 answers, or one twice.</exception>
-    public Prediction Predict(string key, string question, params string[] answers) => Take(new Prediction(this, key, question, answers, null));
+    public Prediction Predict(string key, string question, params string[] answers) =>
+        answers.Length < 2 || answers.Distinct().Count() != answers.Length
+            ? throw new ArgumentException($"Prediction '{key}' offers {answers.Length} answers, or one of them twice. Give at least 2 different answers.", nameof(answers))
+            : Take(new Prediction(this, key, question, new ChosenField(Host, question, answers)));
 
     /// <summary>A prediction typed as a number.</summary>
     /// <param name="key">Its name in the learner's record.</param>
     /// <param name="question">The question.</param>
     /// <param name="unit">What is asked for; see <see cref="AnswerParser.Read"/>.</param>
-    public Prediction PredictNumber(string key, string question, string unit) => Take(new Prediction(this, key, question, [], unit));
+    public Prediction PredictNumber(string key, string question, string unit) => Take(new Prediction(this, key, question, new TypedField(Host, question, AnswerUnit.Of(unit))));
+
+    /// <summary>A prediction sketched as five numbers, with a small figure that follows them.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="question">The question.</param>
+    /// <param name="across">What runs from left to right, such as <c>Date</c>.</param>
+    /// <param name="points">The five places along it.</param>
+    /// <param name="up">What runs from bottom to top, such as <c>Noon by the clock</c>.</param>
+    /// <param name="unit">Its unit; see <see cref="AnswerParser.Read"/>.</param>
+    /// <param name="from">The lower end of the grid, in <paramref name="unit"/> (hours for a clock time).</param>
+    /// <param name="to">The upper end of the grid.</param>
+    /// <exception cref="ArgumentException">There are not 5 points, or the grid has no height.</exception>
+    public Prediction PredictSketch(string key, string question, string across, IReadOnlyList<string> points, string up, string unit, double from, double to) =>
+        Take(new Prediction(this, key, question, new SketchedField(this, key, question, new SketchGrid(across, points, up, unit, from, to))));
 
     /// <summary>A field for the learner's own words, such as why a prediction and its outcome differ.</summary>
     public Explanation Explain(string key, string question) => Take(new Explanation(this, key, question));
+
+    /// <summary>The learner's own table of an experiment: a button keeps the positions of the controls with what came out.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="heading">What comes out, as the head of its column, such as <c>Step (min)</c>.</param>
+    /// <param name="outcome">What came out at the present positions, in a few words.</param>
+    /// <param name="inputs">The controls.</param>
+    public TrialTable Trials(string key, string heading, Func<string> outcome, params Control[] inputs) => Take(new TrialTable(this, key, heading, outcome, inputs));
+
+    /// <summary>A worked example: a calculation in steps, of which some or all are left to the learner.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="title">What is worked out, such as <c>Vigo, 3 November</c>.</param>
+    /// <param name="fade">How much is left to the learner.</param>
+    /// <param name="lines">The steps, one of which carries the idea; see <see cref="Say.Line"/>.</param>
+    /// <exception cref="ArgumentException">Fewer than 2 steps, or not exactly one that carries the idea.</exception>
+    public WorkedExample Worked(string key, string title, Fade fade, params IReadOnlyList<WorkedLine> lines) =>
+        Take(new WorkedExample(this, key, () => title, fade, () => lines, follows: false));
+
+    /// <summary>A worked example that follows the learner's place.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="title">What is worked out, naming the place.</param>
+    /// <param name="fade">How much is left to the learner.</param>
+    /// <param name="lines">The steps for the place; as many everywhere.</param>
+    public WorkedExample WorkedHere(string key, Func<string> title, Fade fade, Func<IReadOnlyList<WorkedLine>> lines) =>
+        Take(new WorkedExample(this, key, title, fade, lines, follows: true));
 
     /// <summary>A figure that follows controls and place.</summary>
     /// <param name="key">Its name.</param>

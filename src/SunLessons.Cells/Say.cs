@@ -2,6 +2,8 @@ using SunLessons.Cells.Checks;
 using SunLessons.Cells.Controls;
 using SunLessons.Cells.Live;
 using SunLessons.Cells.Predictions;
+using SunLessons.Cells.Trials;
+using SunLessons.Cells.Worked;
 using SunLessons.Figures;
 using SunLessons.Places;
 using SunLessons.Readings;
@@ -46,8 +48,26 @@ public static class Say
     /// <inheritdoc cref="Lesson.PredictNumber"/>
     public static Prediction PredictNumber(string key, string question, string unit) => Lesson.Current.PredictNumber(key, question, unit);
 
+    /// <inheritdoc cref="Lesson.PredictSketch"/>
+    public static Prediction PredictSketch(string key, string question, string across, IReadOnlyList<string> points, string up, string unit, double from, double to) =>
+        Lesson.Current.PredictSketch(key, question, across, points, up, unit, from, to);
+
     /// <inheritdoc cref="Lesson.Explain"/>
     public static Explanation Explain(string key, string question) => Lesson.Current.Explain(key, question);
+
+    /// <inheritdoc cref="Lesson.Trials"/>
+    public static TrialTable Trials(string key, string heading, Func<string> outcome, params Control[] inputs) => Lesson.Current.Trials(key, heading, outcome, inputs);
+
+    /// <inheritdoc cref="Lesson.Worked"/>
+    public static WorkedExample Worked(string key, string title, Fade fade, params IReadOnlyList<WorkedLine> lines) => Lesson.Current.Worked(key, title, fade, lines);
+
+    /// <inheritdoc cref="Lesson.WorkedHere"/>
+    public static WorkedExample WorkedHere(string key, Func<string> title, Fade fade, Func<IReadOnlyList<WorkedLine>> lines) => Lesson.Current.WorkedHere(key, title, fade, lines);
+
+    /// <summary>One step of a worked example.</summary>
+    /// <inheritdoc cref="WorkedLine(string, Func{Way, double}, double, string, string, IReadOnlyList{Slip}, bool, bool)"/>
+    public static WorkedLine Line(string words, Func<Way, double> formula, double tolerance, string unit, string why, IReadOnlyList<Slip>? slips = null, bool idea = false, bool signed = false) =>
+        new(words, formula, tolerance, unit, why, slips ?? [], idea, signed);
 
     /// <inheritdoc cref="Lesson.LiveFigure"/>
     public static LiveFigure LiveFigure(string key, Func<Figure> figure, params Control[] dependsOn) => Lesson.Current.LiveFigure(key, figure, dependsOn);

@@ -183,4 +183,78 @@ public class PredictionTests
         Assert.Equal(Question, (string?)page.Last("RadioButtonsModel").State["_sunlessons_label"]);
         Assert.Equal("prediction", (string?)page.Last("VBoxModel").State["_sunlessons_role"]);
     }
+
+    private static Predictions.Prediction Sketch(Page page) => page.Lesson.PredictSketch(
+        "year", "Noon by the clock", "Date", ["January", "April", "July", "September", "November"], "Clock", "clock", 11, 13);
+
+    private static void Type(Page page, params string[] times)
+    {
+        var fields = page.Host.Channels.Where(c => c.Model == "TextModel").ToArray();
+        for (var i = 0; i < times.Length; i++)
+        {
+            fields[i].ChangeFromPage(JsonValue.Create(times[i]));
+        }
+    }
+
+    [Fact]
+    public async Task A_sketch_is_five_numbers_and_its_figure_follows_them()
+    {
+        var page = new Page();
+        var guess = Sketch(page);
+        page.Lesson.Show(guess);
+        Type(page, "12:05", "12:00");
+        await page.Lesson.Settled;
+        var figure = page.Role("figure");
+        Assert.Contains("My sketch: January 12:05, April 12:00, July none, September none, November none.", (string)figure.State["value"]!);
+
+        page.Press("record-prediction");
+        Assert.False(guess.IsRecorded);
+        Assert.Contains("July: Nothing is written yet.", page.Html("status"));
+
+        Type(page, "12:05", "12:00", "12h 10m", "9:00", "11:44");
+        page.Press("record-prediction");
+        Assert.Contains("September: 09:00 is outside 11:00 to 13:00; write a number in that range.", page.Html("status"));
+
+        Type(page, "12:05", "12:00", "12h 10m", "11:59", "11:44");
+        page.Press("record-prediction");
+        Assert.True(guess.IsRecorded);
+        Assert.Equal("12:05; 12:00; 12h 10m; 11:59; 11:44", guess.Answer);
+        Assert.Equal([12 + 5 / 60.0, 12, 12 + 10 / 60.0, 11 + 59 / 60.0, 11 + 44 / 60.0], guess.Numbers);
+        Assert.Null(guess.Number);
+        Assert.All(page.Host.Channels.Where(c => c.Model == "TextModel"), field => Assert.True((bool)field.State["disabled"]!));
+    }
+
+    [Fact]
+    public async Task A_sketch_stands_beside_the_outcome_in_table_and_figure_also_after_a_restart()
+    {
+        var page = new Page();
+        var guess = Sketch(page);
+        page.Lesson.Show(guess, guess.ShowBeside(() => [12.05, 12, 12.1, 12, 11.75]));
+        Assert.DoesNotContain("11:45", page.Html("beside"));
+        Type(page, "12:00", "12:00", "12:00", "12:00", "12:00");
+        page.Press("record-prediction");
+        await page.Lesson.Settled;
+        Assert.Contains("<th scope=\"row\">November</th><td>12:00</td><td>11:45</td>", page.Html("beside"));
+        Assert.Contains("It came out: January 12:03, April 12:00, July 12:06, September 12:00, November 11:45.", (string)page.Role("figure").State["value"]!);
+
+        var later = new Page(record: page.Host.FrontEnd.Record);
+        var again = Sketch(later);
+        later.Lesson.Show(again, again.ShowBeside(() => [12.05, 12, 12.1, 12, 11.75]));
+        await later.Lesson.Settled;
+        Assert.True(again.IsRecorded);
+        Assert.Contains("<td>12:00</td><td>11:45</td>", later.Html("beside"));
+        Assert.Equal("12:00", (string?)later.Host.Channels.First(c => c.Model == "TextModel").State["value"]);
+    }
+
+    [Fact]
+    public void A_sketch_has_five_points_and_only_a_sketch_has_an_outcome_of_numbers()
+    {
+        var page = new Page();
+
+        var error = Assert.Throws<ArgumentException>(() => page.Lesson.PredictSketch("s", "?", "Date", ["a", "b"], "Clock", "clock", 11, 13));
+        Assert.StartsWith("Sketch 's' has 2 points on a grid from 11 to 13. Give 5 points", error.Message);
+
+        var choice = page.Lesson.Predict("noon", Question, "north", "south");
+        Assert.StartsWith("Prediction 'noon' is no sketch", Assert.Throws<InvalidOperationException>(() => choice.ShowBeside(() => new double[5])).Message);
+    }
 }

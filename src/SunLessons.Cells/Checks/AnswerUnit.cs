@@ -43,7 +43,8 @@ internal sealed record AnswerUnit(string Symbol, AnswerKind Kind, double Size, s
     public static AnswerUnit Of(string symbol) => Array.Find(Known, u => u.Symbol == symbol)
         ?? throw new ArgumentException($"Unit '{symbol}' is not one that answers are read in. Write one of {string.Join(", ", Known.Where(u => u.Symbol.Length > 0).Select(u => u.Symbol))}, or an empty text for a plain number.");
 
-    public static void Check(string symbol) => _ = Of(symbol);
+    /// <summary>A tolerance as an author gives it, in this unit: a clock time is kept in hours, but nobody thinks of half a minute as 0.0083 h.</summary>
+    public double Tolerance(double given) => Kind == AnswerKind.Clock ? given / 60 : given;
 
     /// <summary>How far a value lies from another, the short way round where the unit comes round.</summary>
     public double Between(double a, double b)

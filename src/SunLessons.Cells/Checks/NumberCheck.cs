@@ -16,9 +16,7 @@ public sealed class NumberCheck : Check
         : base(lesson, key, question, hints, solution)
     {
         _unit = AnswerUnit.Of(unit);
-
-        // A clock time is kept in hours, but nobody thinks of half a minute as 0.0083 h.
-        _tolerance = _unit.Kind == AnswerKind.Clock ? tolerance / 60 : tolerance;
+        _tolerance = _unit.Tolerance(tolerance);
         if (!(tolerance > 0))
         {
             throw new ArgumentException($"Check '{key}' allows no difference at all; give a tolerance above 0, such as 0.5 for computed minutes.", nameof(tolerance));
@@ -84,41 +82,6 @@ public sealed class NumberCheck : Check
         base.Retire();
     }
 
-    private protected override Judgement Judge()
-    {
-        var input = AnswerParser.Read(_typed, _unit.Symbol);
-        if (input.Value is not { } given)
-        {
-            return Judgement.Unread(input.Problem!);
-        }
-
-        NumberProblem problem;
-        try
-        {
-            problem = Problem();
-        }
-        catch (Exception error) when (error is not OutOfMemoryException)
-        {
-            return Judgement.Unread(PlainSentence.Of(error));
-        }
-
-        var (state, paths) = problem.Judge(given);
-        return (state, paths) switch
-        {
-            (CheckState.Right, _) => new(state, $"Right: {Say(problem.Answer)}."),
-            (CheckState.Nearly, _) => new(state, "Nearly: the way looks right, but the number is a little off. Keep more decimals on the way and round only at the end."),
-            (_, []) => new(state, "Not yet: no usual slip leads there. A hint stands below."),
-            (_, [{ Slips.Count: 2 } pair]) => new(state, $"Not yet: two slips at once, {pair.Name}. {pair.Reply}", pair.Name, pair.Id),
-            (_, [var single]) => new(state, $"Not yet: {single.Name}. {single.Reply}", single.Name, single.Id),
-            _ => Either(state, paths),
-        };
-    }
-
-    private static Judgement Either(CheckState state, IReadOnlyList<SlipPath> paths)
-    {
-        var names = string.Join(", or ", paths.Select(p => p.Name));
-        return new(state, $"Not yet: at this place several slips lead to the same number: {names}. {string.Join(' ', paths.Select(p => p.Reply))}", names, string.Join('/', paths.Select(p => p.Id)));
-    }
-
-    private string Say(double value) => NumberProblem.Say(value, _unit, _unit.Kind == AnswerKind.Clock ? _tolerance * 60 : _tolerance);
+    private protected override Judgement Judge() =>
+        NumberReply.To(_typed, _unit, _tolerance, Problem, "Not yet: no usual slip leads there. A hint stands below.");
 }

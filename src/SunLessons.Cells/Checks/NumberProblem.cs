@@ -1,5 +1,4 @@
 using System.Globalization;
-using SunLessons.Figures;
 
 namespace SunLessons.Cells.Checks;
 
@@ -93,19 +92,5 @@ public sealed class NumberProblem
         }
 
         return (CheckState.NotYet, Nearest(Pairs) is { } pair ? [pair] : []);
-    }
-
-    internal static string Say(double value, AnswerUnit unit, double tolerance)
-    {
-        // As many decimals as the tolerance has meaning: 0.5 asks for one, 1 for none.
-        var decimals = Enumerable.Range(0, 6).First(d => d == 5 || tolerance >= 0.999 * Math.Pow(10, -d));
-        return unit.Kind switch
-        {
-            AnswerKind.Clock => new Axis("", Kind: AxisKind.Clock).Say(value),
-            AnswerKind.Latitude => Axis.Numeral(Math.Abs(value), decimals) + (value < 0 ? "° S" : "° N"),
-            AnswerKind.Longitude => Axis.Numeral(Math.Abs(value), decimals) + (value < 0 ? "° W" : "° E"),
-            AnswerKind.Angle => Axis.Numeral(value, decimals) + "°",
-            _ => Axis.Numeral(value, decimals) + (unit.Symbol.Length == 0 ? "" : " " + unit.Symbol),
-        };
     }
 }

@@ -63,7 +63,7 @@ public class ChoiceControl : Control
     }
 
     /// <inheritdoc/>
-    public override string PlainText => $"{Label}: {Value}";
+    public override string Position => Value;
 
     internal override IEnumerable<Part> Moving => [_list];
 

@@ -18,6 +18,12 @@ public abstract class Control : Shown
     /// <summary>Raised after the learner moved it, or woke it by recording a prediction, on the thread that brought the news.</summary>
     public event Action? Changed;
 
+    /// <summary>Where it stands, in words.</summary>
+    public abstract string Position { get; }
+
+    /// <inheritdoc/>
+    public override string PlainText => $"{Label}: {Position}";
+
     internal string RecordKey => "control:" + Key;
 
     /// <summary>The widget that is locked and unlocked; for a control of several, the first.</summary>

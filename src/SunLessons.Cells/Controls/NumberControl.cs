@@ -76,7 +76,7 @@ public sealed class NumberControl : Control
     public string Text => _say is not null ? _say(Value) : Value.ToString("F" + Decimals(Step).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).Replace('-', '\u2212') + (Unit is "" or "°" ? Unit : " " + Unit);
 
     /// <inheritdoc/>
-    public override string PlainText => $"{Label}: {Text}";
+    public override string Position => Text;
 
     internal override IEnumerable<Part> Moving => [_slider];
 

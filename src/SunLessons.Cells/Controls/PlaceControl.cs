@@ -27,7 +27,7 @@ public sealed class PlaceControl : Control
     }
 
     /// <inheritdoc/>
-    public override string PlainText => $"My place: {Lesson.Here}";
+    public override string Position => Lesson.Here.ToString();
 
     internal override IEnumerable<Part> Moving => [_town, _latitude, _longitude, _zone];
 

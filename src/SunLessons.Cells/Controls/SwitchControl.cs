@@ -33,7 +33,7 @@ public sealed class SwitchControl : Control
     public bool IsOn => _on;
 
     /// <inheritdoc/>
-    public override string PlainText => $"{Label}: {(IsOn ? "on" : "off")}";
+    public override string Position => IsOn ? "on" : "off";
 
     internal override IEnumerable<Part> Moving => [_box];
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using NodaTime;
 using NodaTime.Text;
-using SunLessons.Cells.Checks;
 using SunLessons.Cells.Controls;
 using SunLessons.Cells.Parts;
 
@@ -15,41 +14,23 @@ namespace SunLessons.Cells.Predictions;
 public sealed class Prediction : Shown
 {
     private readonly Lock _gate = new();
-    private readonly string _question;
-    private readonly string? _unit;
-    private readonly IReadOnlyList<string> _options;
+    private readonly PredictionField _field;
     private readonly List<Control> _waiting = [];
     private readonly Part _words;
-    private readonly Part _field;
     private readonly Part _button;
     private readonly Part _status;
-    private int? _chosen;
-    private string _typed = "";
-    private string? _answer;
-    private double? _number;
+    private PredictionAnswer? _answer;
     private Instant? _at;
 
-    internal Prediction(Lesson lesson, string key, string question, IReadOnlyList<string> options, string? unit)
+    internal Prediction(Lesson lesson, string key, string question, PredictionField field)
         : base(lesson, key)
     {
-        (_question, _options, _unit) = (question, options, unit);
-        if (unit is null && (options.Count < 2 || options.Distinct().Count() != options.Count))
-        {
-            throw new ArgumentException($"Prediction '{key}' offers {options.Count} answers, or one of them twice. Give at least 2 different answers.", nameof(options));
-        }
-
-        if (unit is not null)
-        {
-            AnswerUnit.Check(unit);
-        }
-
-        Restore();
+        (Question, _field) = (question, field);
         _words = Build.Html(Host, Html.Question(question), "question");
-        _field = unit is null
-            ? Build.Options(Host, "RadioButtonsModel", "My prediction", question, options, _chosen, chosen => _chosen = chosen >= 0 && chosen < options.Count ? chosen : _chosen)
-            : Build.Text(Host, "My prediction", question, _typed, AnswerUnit.Of(unit).Example, typed => _typed = typed, submitted: OnRecord);
         _button = Build.Button(Host, "Record my prediction", "record-prediction", OnRecord);
         _status = Build.Html(Host, Html.Status("", "summary"), "status");
+        field.Submitted += OnRecord;
+        Restore();
         Settle();
     }
 
@@ -60,28 +41,13 @@ public sealed class Prediction : Shown
     public bool IsRecorded => Answer is not null;
 
     /// <summary>The recorded answer as the learner gave it; null before.</summary>
-    public string? Answer
-    {
-        get
-        {
-            lock (_gate)
-            {
-                return _answer;
-            }
-        }
-    }
+    public string? Answer => Given?.Text;
+
+    /// <summary>The recorded numbers, in the unit asked for (hours for a clock time): five for a sketch; none before, and for a choice.</summary>
+    public IReadOnlyList<double> Numbers => Given?.Numbers ?? [];
 
     /// <summary>The recorded number, in the unit asked for (hours for a clock time); null before, and for a choice.</summary>
-    public double? Number
-    {
-        get
-        {
-            lock (_gate)
-            {
-                return _number;
-            }
-        }
-    }
+    public double? Number => Numbers is [var number] ? number : null;
 
     /// <summary>When it was recorded; null before.</summary>
     public Instant? RecordedAt
@@ -96,7 +62,21 @@ public sealed class Prediction : Shown
     }
 
     /// <inheritdoc/>
-    public override string PlainText => $"{_question} {(Answer is { } answer ? $"You predicted: {answer}." : "No prediction is recorded yet.")}";
+    public override string PlainText => $"{Question} {(Answer is { } answer ? $"You predicted: {answer}." : "No prediction is recorded yet.")}";
+
+    /// <summary>The question.</summary>
+    public string Question { get; }
+
+    private PredictionAnswer? Given
+    {
+        get
+        {
+            lock (_gate)
+            {
+                return _answer;
+            }
+        }
+    }
 
     private string RecordKey => "prediction:" + Key;
 
@@ -116,14 +96,36 @@ public sealed class Prediction : Shown
     /// <summary>Shows the prediction beside the outcome; until it is recorded, the outcome is neither shown nor computed.</summary>
     /// <param name="outcome">What came out, in a few words with its numbers.</param>
     /// <param name="dependsOn">Controls on which the outcome depends; the place is always followed.</param>
-    public PredictionBeside ShowBeside(Func<string> outcome, params Control[] dependsOn) => Lesson.Take(new PredictionBeside(this, outcome, dependsOn));
+    public PredictionBeside ShowBeside(Func<string> outcome, params Control[] dependsOn) =>
+        Lesson.Take(new PredictionBeside(this, ["You predicted", "It came out"], () => [[Answer!, outcome()]], dependsOn));
 
-    internal override Part MakeRoot() => Build.Box(Host, "prediction", [_words, _field, _button, _status], Key);
+    /// <summary>Shows a sketch beside what came out, point by point, and draws the outcome into it.</summary>
+    /// <param name="outcome">What came out at the five points, in the unit of the sketch.</param>
+    /// <param name="dependsOn">Controls on which the outcome depends; the place is always followed.</param>
+    /// <exception cref="InvalidOperationException">The prediction is no sketch.</exception>
+    public PredictionBeside ShowBeside(Func<IReadOnlyList<double>> outcome, params Control[] dependsOn)
+    {
+        var sketch = _field as SketchedField
+            ?? throw new InvalidOperationException($"Prediction '{Key}' is no sketch; say what came out in words: ShowBeside(() => \"...\").");
+        IReadOnlyList<IReadOnlyList<string>> Rows()
+        {
+            var came = outcome();
+            sketch.Show(came);
+            return [.. sketch.Points.Select((point, i) => new[] { point, sketch.Say(Numbers[i]), sketch.Say(came[i]) })];
+        }
+
+        return Lesson.Take(new PredictionBeside(this, ["Point", "You predicted", "It came out"], Rows, dependsOn));
+    }
+
+    internal override Part MakeRoot() => Build.Box(Host, "prediction", [_words, .. _field.Parts, _button, _status], Key);
+
+    internal override void TellAgain() => _field.TellAgain();
 
     internal override void Retire()
     {
         base.Retire();
-        foreach (var part in new[] { _words, _field, _button, _status })
+        _field.Retire();
+        foreach (var part in new[] { _words, _button, _status })
         {
             part.Retire();
         }
@@ -137,7 +139,7 @@ public sealed class Prediction : Shown
         {
             lock (_gate)
             {
-                (_answer, _number, _at) = (successor.Answer, successor.Number, successor.RecordedAt);
+                (_answer, _at) = (successor.Given, successor.RecordedAt);
             }
 
             Recorded?.Invoke();
@@ -148,33 +150,11 @@ public sealed class Prediction : Shown
 
     private void Restore()
     {
-        if (Lesson.Recorded(RecordKey) is not JsonObject kept || Json.Text(kept["answer"]) is not { } answer
-            || Json.Text(kept["at"]) is not { } at || !InstantPattern.ExtendedIso.Parse(at).TryGetValue(default, out var instant))
+        if (Lesson.Recorded(RecordKey) is JsonObject kept && Json.Text(kept["answer"]) is { } answer && Json.Text(kept["at"]) is { } at
+            && InstantPattern.ExtendedIso.Parse(at).TryGetValue(default, out var instant) && _field.Restore(answer))
         {
-            return;
+            (_answer, _at) = (_field.Read(), instant);
         }
-
-        if (_unit is null)
-        {
-            var index = _options.ToList().IndexOf(answer);
-            if (index < 0)
-            {
-                return;
-            }
-
-            _chosen = index;
-        }
-        else
-        {
-            if (AnswerParser.Read(answer, _unit).Value is not { } number)
-            {
-                return;
-            }
-
-            (_typed, _number) = (answer, number);
-        }
-
-        (_answer, _at) = (answer, instant);
     }
 
     private void OnRecord()
@@ -184,37 +164,20 @@ public sealed class Prediction : Shown
             return;
         }
 
-        string answer;
-        double? number = null;
-        if (_unit is null)
+        var answer = _field.Read();
+        if (answer.Problem is { } problem)
         {
-            if (_chosen is not { } index)
-            {
-                _status.Set(("value", Html.Status("Choose one of the answers first; a guess is welcome.", "problem")));
-                return;
-            }
-
-            answer = _options[index];
-        }
-        else
-        {
-            var input = AnswerParser.Read(_typed, _unit);
-            if (input.Value is null)
-            {
-                _status.Set(("value", Html.Status(input.Problem!, "problem")));
-                return;
-            }
-
-            (answer, number) = (_typed.Trim(), input.Value);
+            _status.Set(("value", Html.Status(problem, "problem")));
+            return;
         }
 
         var now = Lesson.Clock.GetCurrentInstant();
         lock (_gate)
         {
-            (_answer, _number, _at) = (answer, number, now);
+            (_answer, _at) = (answer, now);
         }
 
-        Host.Record(RecordKey, new JsonObject { ["answer"] = answer, ["at"] = InstantPattern.ExtendedIso.Format(now) });
+        Host.Record(RecordKey, new JsonObject { ["answer"] = answer.Text, ["at"] = InstantPattern.ExtendedIso.Format(now) });
         Settle();
         foreach (var control in _waiting)
         {
@@ -228,7 +191,7 @@ public sealed class Prediction : Shown
     {
         if (RecordedAt is { } at)
         {
-            _field.Set(("disabled", true));
+            _field.Close();
             _button.Set(("disabled", true), ("description", "Prediction recorded"));
             _status.Set(("value", Html.Status($"You predicted: {Answer}. Recorded {Written(at)}.", "summary")));
         }

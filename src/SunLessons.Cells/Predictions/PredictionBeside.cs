@@ -9,14 +9,16 @@ public sealed class PredictionBeside : LiveThing
 {
     private const string Before = "Record your prediction first; then it stands here beside what comes out.";
     private readonly Prediction _prediction;
-    private readonly Func<string> _outcome;
+    private readonly IReadOnlyList<string> _heads;
+    private readonly Func<IReadOnlyList<IReadOnlyList<string>>> _make;
     private readonly Part _part;
-    private string _text = "";
+    private IReadOnlyList<IReadOnlyList<string>> _rows = [];
+    private string _problem = "";
 
-    internal PredictionBeside(Prediction prediction, Func<string> outcome, IReadOnlyList<Control> dependsOn)
+    internal PredictionBeside(Prediction prediction, IReadOnlyList<string> heads, Func<IReadOnlyList<IReadOnlyList<string>>> rows, IReadOnlyList<Control> dependsOn)
         : base(prediction.Lesson, prediction.Key + "-beside", dependsOn)
     {
-        (_prediction, _outcome) = (prediction, outcome);
+        (_prediction, _heads, _make) = (prediction, heads, rows);
         Make();
         _part = Build.Html(Host, Markup(), "beside");
         _part.Set(("_sunlessons_key", Key));
@@ -24,7 +26,9 @@ public sealed class PredictionBeside : LiveThing
     }
 
     /// <inheritdoc/>
-    public override string PlainText => _prediction.IsRecorded ? $"You predicted: {_prediction.Answer}. It came out: {_text}." : Before;
+    public override string PlainText => !_prediction.IsRecorded ? Before
+        : _problem.Length > 0 ? _problem
+        : string.Join(' ', _rows.Select(row => string.Join(" ", _heads.Zip(row, (head, cell) => $"{head}: {cell}."))));
 
     internal override Part MakeRoot() => _part;
 
@@ -49,15 +53,16 @@ public sealed class PredictionBeside : LiveThing
 
         try
         {
-            Volatile.Write(ref _text, _outcome());
+            Volatile.Write(ref _rows, _make());
+            Volatile.Write(ref _problem, "");
         }
         catch (Exception error) when (error is not OutOfMemoryException)
         {
-            Volatile.Write(ref _text, PlainSentence.Of(error));
+            Volatile.Write(ref _problem, PlainSentence.Of(error));
         }
     }
 
-    private string Markup() => _prediction.IsRecorded
-        ? $"<div role=\"status\">{Html.Table("Prediction and outcome", ["You predicted", "It came out"], [[_prediction.Answer!, _text]], headedRows: false)}</div>"
-        : Html.Status(Before, "summary");
+    private string Markup() => !_prediction.IsRecorded ? Html.Status(Before, "summary")
+        : _problem.Length > 0 ? Html.Status(_problem, "problem")
+        : $"<div role=\"status\">{Html.Table("Prediction and outcome", _heads, _rows, headedRows: _heads.Count > 2)}</div>";
 }
