@@ -30,7 +30,7 @@ public class TrialTableTests
         page.Press("keep-trial");
 
         Assert.Equal([["2.0°", "off"], ["3.0°", "off"]], table.Trials.Select(t => t.Inputs));
-        Assert.Equal(["8 min", "12 min"], table.Trials.Select(t => t.Outcome));
+        Assert.Equal(["8 min", "12 min"], table.Trials.Select(t => t.Outcomes[0]));
         Assert.Equal("", table.Note);
         Assert.Contains("<th scope=\"row\">2</th><td>3.0°</td><td>off</td><td>12 min</td><td>Turn</td>".Replace("°", "&#176;"), page.Html("trial-rows"));
         Assert.Contains("<th scope=\"col\">Moved since the trial before</th>", page.Html("trial-rows"));
@@ -97,7 +97,7 @@ public class TrialTableTests
 
         var later = new Page(record: page.Host.FrontEnd.Record);
         var (table, _, _) = Experiment(later);
-        Assert.Equal(["8 min", "-16 min"], table.Trials.Select(t => t.Outcome));
+        Assert.Equal(["8 min", "-16 min"], table.Trials.Select(t => t.Outcomes[0]));
 
         var other = new Page(record: page.Host.FrontEnd.Record);
         var turn = other.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2, "°");

@@ -19,7 +19,7 @@ public class ChoiceControl : Control
             throw new ArgumentException($"Choice '{key}' offers {options.Count} names, or one of them twice. Give at least 2 different names.", nameof(options));
         }
 
-        _options = options;
+        (_options, Start) = (options, start);
         var kept = Json.Text(lesson.Recorded(RecordKey)) is { } name ? IndexOf(name) : -1;
         _index = kept >= 0 ? kept : start;
         _list = Build.Options(Host, "DropdownModel", label, label, options, _index, OnChange);
@@ -43,6 +43,11 @@ public class ChoiceControl : Control
     {
         get
         {
+            if (Supposition.Of(this) is { } supposed)
+            {
+                return (int)supposed;
+            }
+
             lock (_gate)
             {
                 return _index;
@@ -57,7 +62,7 @@ public class ChoiceControl : Control
         {
             lock (_gate)
             {
-                return _options[_index];
+                return _options[Index];
             }
         }
     }
@@ -65,9 +70,16 @@ public class ChoiceControl : Control
     /// <inheritdoc/>
     public override string Position => Value;
 
+    internal override double Start { get; }
+
+    internal override IReadOnlyList<double> Stations => [.. Enumerable.Range(0, Options.Count).Select(i => (double)i)];
+
     internal override IEnumerable<Part> Moving => [_list];
 
     internal override Part MakeRoot() => _list;
+
+    /// <summary>The position of a name; null when it is none of them.</summary>
+    internal double? PositionOf(string name) => IndexOf(name) is var index and >= 0 ? index : null;
 
     /// <summary>Finds a recorded name among the options, −1 when it is none of them.</summary>
     private protected virtual int IndexOf(string name) => _options.ToList().IndexOf(name);

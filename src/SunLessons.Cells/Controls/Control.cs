@@ -24,6 +24,12 @@ public abstract class Control : Shown
     /// <inheritdoc/>
     public override string PlainText => $"{Label}: {Position}";
 
+    /// <summary>Where it stands at first: a number's value, the index of a choice, 1 or 0 for a switch.</summary>
+    internal abstract double Start { get; }
+
+    /// <summary>Positions, from low to high, that show what it does when it alone is moved: 5 to 9 where it has as many, <see cref="Start"/> among them.</summary>
+    internal abstract IReadOnlyList<double> Stations { get; }
+
     internal string RecordKey => "control:" + Key;
 
     /// <summary>The widget that is locked and unlocked; for a control of several, the first.</summary>

@@ -22,7 +22,7 @@ public sealed class NumberControl : Control
                 $"Control '{key}' from {from} to {to} in steps of {step}, starting at {start}, cannot be moved. Give the smaller end first, a step above 0 and a start between the ends."));
         }
 
-        (From, To, Step, Unit, _say) = (from, to, step, unit, say);
+        (From, To, Step, Start, Unit, _say) = (from, to, step, start, unit, say);
         _value = Json.Number(lesson.Recorded(RecordKey)) is { } kept && kept >= from && kept <= to ? kept : start;
         _slider = new Part(
             Host,
@@ -65,6 +65,11 @@ public sealed class NumberControl : Control
     {
         get
         {
+            if (Supposition.Of(this) is { } supposed)
+            {
+                return supposed;
+            }
+
             lock (_gate)
             {
                 return _value;
@@ -77,6 +82,28 @@ public sealed class NumberControl : Control
 
     /// <inheritdoc/>
     public override string Position => Text;
+
+    internal override double Start { get; }
+
+    // Round numbers as far apart as a list of at most nine allows, and the start.
+    internal override IReadOnlyList<double> Stations
+    {
+        get
+        {
+            IEnumerable<double> Multiples(double spacing)
+            {
+                for (var k = Math.Ceiling((From - 1e-9) / spacing); k * spacing <= To + 1e-9; k++)
+                {
+                    yield return Math.Round(From + Math.Round((k * spacing - From) / Step) * Step, 9);
+                }
+            }
+
+            const int most = 9;
+            var size = Math.Pow(10, Math.Floor(Math.Log10((To - From) / most)));
+            var spacings = new[] { 1, 2, 2.5, 5, 10, 20 }.Select(step => Math.Max(step * size, Step));
+            return spacings.Select(spacing => Multiples(spacing).Append(Start).Distinct().Order().ToArray()).First(all => all.Length <= most);
+        }
+    }
 
     internal override IEnumerable<Part> Moving => [_slider];
 

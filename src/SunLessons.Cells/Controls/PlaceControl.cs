@@ -29,6 +29,11 @@ public sealed class PlaceControl : Control
     /// <inheritdoc/>
     public override string Position => Lesson.Here.ToString();
 
+    internal override double Start => 0;
+
+    // A setting of the lesson, not something that an experiment moves.
+    internal override IReadOnlyList<double> Stations => [Start];
+
     internal override IEnumerable<Part> Moving => [_town, _latitude, _longitude, _zone];
 
     private static string[] Names => [.. Gazetteer.Towns.Select(t => t.Name), "The numbers below"];

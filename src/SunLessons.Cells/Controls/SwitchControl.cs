@@ -12,6 +12,7 @@ public sealed class SwitchControl : Control
     internal SwitchControl(Lesson lesson, string key, string label, bool start)
         : base(lesson, key, label)
     {
+        Start = start ? 1 : 0;
         _on = Json.Truth(lesson.Recorded(RecordKey)) ?? start;
         _box = new Part(
             Host,
@@ -30,10 +31,14 @@ public sealed class SwitchControl : Control
     }
 
     /// <summary>Whether it is on.</summary>
-    public bool IsOn => _on;
+    public bool IsOn => Supposition.Of(this) is { } supposed ? supposed != 0 : _on;
 
     /// <inheritdoc/>
     public override string Position => IsOn ? "on" : "off";
+
+    internal override double Start { get; }
+
+    internal override IReadOnlyList<double> Stations => [0, 1];
 
     internal override IEnumerable<Part> Moving => [_box];
 

@@ -17,6 +17,12 @@ public sealed class TownControl : ChoiceControl
     /// <summary>The chosen place.</summary>
     public Place Place => Index == 0 ? Lesson.Here : Gazetteer.Towns[Index - 1];
 
+    /// <inheritdoc/>
+    public override string Position => Place.Name;
+
+    // The eight towns; the learner's own place only when it is none of them.
+    internal override IReadOnlyList<double> Stations => [.. base.Stations.Where(i => i > 0 || !Gazetteer.Towns.Contains(Lesson.Here))];
+
     private protected override string RecordName => Index == 0 ? HereName : Gazetteer.Towns[Index - 1].Name;
 
     internal override void Retire()

@@ -55,6 +55,9 @@ public sealed class LiveFigure : LiveThing
     // Null where the page gets a finished drawing.
     private IFigurePen? Pen => Host.FrontEnd.DrawsFigures ? Host.Pen : null;
 
+    /// <summary>The figure computed now, for whoever asks; nobody is told. Null when it cannot be.</summary>
+    internal Figure? Afresh() => Make().Figure;
+
     internal override Part MakeRoot() => _part;
 
     internal override void Retire()
