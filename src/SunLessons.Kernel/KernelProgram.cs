@@ -10,7 +10,7 @@ namespace SunLessons.Kernel;
 /// <summary>The kernel as a program: a process runs one kernel and ends with it.</summary>
 public static class KernelProgram
 {
-    /// <summary>Environment variable that chooses the script engine: "roslyn" for Roslyn scripting alone; anything else, or nothing, for the usual one.</summary>
+    /// <summary>Environment variable that chooses the script engine: "interactive" for Microsoft.DotNet.Interactive; anything else, or nothing, for the usual one.</summary>
     public const string EngineVariable = "SUNLESSONS_ENGINE";
 
     /// <summary>
@@ -32,6 +32,10 @@ public static class KernelProgram
             }
         };
 
+        // The compiler's first work takes longer than all else and runs beside it. Not disposed: the process ends with it, and waits for
+        // nothing that a cell left behind.
+        IScriptEngine engine = Environment.GetEnvironmentVariable(EngineVariable) == "interactive" ? new InteractiveEngine(log) : new RoslynEngine(log);
+        _ = engine.WarmUpAsync();
         ConnectionFile connection;
         try
         {
@@ -46,14 +50,10 @@ public static class KernelProgram
         ParentWatch.Start(log);
         KeepThreadsForSockets();
         KeepAFolder();
-        // Not disposed: the process ends with it, and waits for nothing that a cell left behind.
-        IScriptEngine engine = Environment.GetEnvironmentVariable(EngineVariable) == "roslyn" ? new RoslynEngine(log) : new InteractiveEngine(log);
-        _ = engine.WarmUpAsync();
         using var transport = new SocketTransport(connection);
         using var server = new KernelServer(transport, connection.Key, log);
         using var session = new KernelSession(server, engine, log);
         Verbs.Showing.Session = session;
-        Cells.Lesson.Begin(session.Host, NodaTime.SystemClock.Instance);
         var exitCode = 0;
         session.GaveUp += () =>
         {
@@ -70,6 +70,8 @@ public static class KernelProgram
             return 2;
         }
 
+        // The sockets are open: from here on this thread has time.
+        session.BeginLesson();
         // Terminals and some clients interrupt by signal; that means the cell, not the kernel.
         using var signal = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
         {

@@ -1,3 +1,5 @@
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
 using SunLessons.Kernel.Engine;
 
 namespace SunLessons.Kernel.Tests;
@@ -40,6 +42,74 @@ public abstract class EngineContractTests : IAsyncLifetime
     [Fact]
     public async Task A_cell_that_ends_in_a_statement_gives_nothing() =>
         Assert.Equal(new CellFinished(false, null), await _engine.RunAsync("var x = 1;", 1));
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("// nothing but words")]
+    [InlineData("using System.Globalization;")]
+    [InlineData("#r \"System.Net.Http\"")]
+    public async Task A_cell_without_a_statement_gives_nothing(string code)
+    {
+        Assert.Equal(new CellFinished(false, null), await _engine.RunAsync(code, 1));
+        Assert.Equal(new CellFinished(true, 2), await _engine.RunAsync("1+1", 2));
+    }
+
+    [Fact]
+    public async Task A_cell_may_return_a_value() =>
+        Assert.Equal(new CellFinished(true, 4), await _engine.RunAsync("if (2 > 1) { return 4; }\nreturn 5;", 1));
+
+    [Fact]
+    public async Task A_call_that_gives_nothing_is_no_value() =>
+        Assert.Equal(new CellFinished(false, null), await _engine.RunAsync("void Say() { }\nSay()", 1));
+
+    [Fact]
+    public async Task Imports_and_variables_live_on_over_many_cells()
+    {
+        await _engine.RunAsync("using System.Globalization; var first = 5;", 1);
+        for (var i = 2; i < 90; i++)
+        {
+            Assert.IsType<CellFinished>(await _engine.RunAsync($"var v{i} = first + {i};", i));
+        }
+
+        Assert.Equal(new CellFinished(true, "5 7 94"), await _engine.RunAsync("string.Create(CultureInfo.InvariantCulture, $\"{first} {v2} {v89}\")", 90));
+    }
+
+    [Fact]
+    public async Task A_cell_may_name_a_library_in_a_file_which_needs_another_beside_it()
+    {
+        var folder = Directory.CreateTempSubdirectory("sunlessons-libraries-").FullName;
+        try
+        {
+            var inner = Library("InnerScale" + GetType().Name, "public static class Inner { public static int Hours => 12; }");
+            var outer = Library("OuterScale" + GetType().Name, "public static class Outer { public static int Hours => 2 * Inner.Hours; }", inner);
+            Assert.IsType<CellFinished>(await _engine.RunAsync($"#r \"{outer.Replace("\\", "/", StringComparison.Ordinal)}\"", 1));
+            Assert.Equal(new CellFinished(true, 24), await _engine.RunAsync("Outer.Hours", 2));
+        }
+        finally
+        {
+            // Loaded files cannot be deleted on Windows; a temporary folder may stay.
+            if (!OperatingSystem.IsWindows())
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+        }
+
+        string Library(string name, string code, string? reference = null)
+        {
+            MetadataReference[] references = [MetadataReference.CreateFromFile(typeof(object).Assembly.Location), .. reference is null ? Array.Empty<MetadataReference>() : [MetadataReference.CreateFromFile(reference)]];
+            var compilation = CSharpCompilation.Create(name, [CSharpSyntaxTree.ParseText(code)], references, new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
+            var path = Path.Combine(folder, name + ".dll");
+            Assert.Empty(compilation.Emit(path).Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error));
+            return path;
+        }
+    }
+
+    [Fact]
+    public async Task All_errors_of_a_cell_are_told_at_once()
+    {
+        var refused = Assert.IsType<CellNotCompiled>(await _engine.RunAsync("class Plate : Nowhere { }\nint n = \"noon\";\nnobody();", 1));
+        Assert.Equal(["CS0246", "CS0029", "CS0103"], refused.Errors.Select(e => e.Id));
+    }
 
     [Fact]
     public async Task A_first_cell_that_throws_keeps_its_variables()

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using SunLessons.Jupyter.Client;
 
 namespace SunLessons.App.Ahead;
@@ -10,20 +9,6 @@ public static class KernelLaunch
     public const string Verb = "kernel";
 
     /// <summary>The command of the copy compiled ahead if it is whole, else of the program as built.</summary>
-    public static KernelCommand Command(AheadCopy ahead)
-    {
-        var folder = ahead.IsReady ? ahead.Folder : AppContext.BaseDirectory;
-        return new KernelCommand(DotNetHost(), ["exec", Path.Combine(folder, "SunLessons.App.dll"), Verb, KernelCommand.ConnectionFile]);
-    }
-
-    /// <summary>
-    /// The dotnet host that runs this process. A program's own small executable looks for a framework in fixed places only;
-    /// the host that was found once is certain.
-    /// </summary>
-    private static string DotNetHost()
-    {
-        var name = OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet";
-        var beside = Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", name));
-        return File.Exists(beside) ? beside : name;
-    }
+    public static KernelCommand Command(AheadCopy ahead) => KernelCommand.DotNet(
+        Path.Combine(ahead.IsReady ? ahead.Folder : AppContext.BaseDirectory, "SunLessons.App.dll"), Verb, KernelCommand.ConnectionFile);
 }

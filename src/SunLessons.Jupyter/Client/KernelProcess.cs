@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace SunLessons.Jupyter.Client;
 
@@ -210,18 +211,19 @@ public sealed record KernelCommand(string Executable, IReadOnlyList<string> Argu
     /// <summary>What stands for the connection file's path, as the Jupyter kernelspec has it.</summary>
     public const string ConnectionFile = "{connection_file}";
 
-    /// <summary>A .NET assembly, started by the same "dotnet" that runs this program, or by the one on the path.</summary>
+    /// <summary>A .NET assembly, started by the dotnet host whose runtime runs this program.</summary>
     /// <param name="assembly">Path of the dll.</param>
     /// <param name="arguments">Arguments behind it.</param>
-    public static KernelCommand DotNet(string assembly, params string[] arguments)
-    {
-        var host = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH");
-        var self = Environment.ProcessPath;
-        if (string.IsNullOrEmpty(host) && self is not null && Path.GetFileNameWithoutExtension(self) == "dotnet")
-        {
-            host = self;
-        }
+    public static KernelCommand DotNet(string assembly, params string[] arguments) => new(Host(), ["exec", assembly, .. arguments]);
 
-        return new KernelCommand(string.IsNullOrEmpty(host) ? "dotnet" : host, [assembly, .. arguments]);
+    /// <summary>
+    /// A program's own small executable looks for a runtime in fixed places only, and the host on the path may be another one;
+    /// the host beside the runtime that runs this is certain. Where the program brings its own runtime there is none: then the path decides.
+    /// </summary>
+    private static string Host()
+    {
+        var name = OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet";
+        var beside = Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", name));
+        return File.Exists(beside) ? beside : name;
     }
 }

@@ -1,7 +1,4 @@
-using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
-using Microsoft.CodeAnalysis.CSharp.Scripting;
-using Microsoft.CodeAnalysis.Scripting;
 
 namespace SunLessons.Kernel.Engine;
 
@@ -17,14 +14,14 @@ internal abstract class ScriptEngine : IScriptEngine
     protected ScriptEngine(Action<string> log)
     {
         Log = log;
-        _language = new LanguageService(() => State?.Script.GetCompilation() as CSharpCompilation);
+        _language = new LanguageService(() => Last);
         _warm = new Lazy<Task>(() => Task.Run(WarmAsync));
     }
 
     public abstract string Name { get; }
 
-    /// <summary>The chain of submissions so far; null before the first.</summary>
-    protected abstract ScriptState? State { get; }
+    /// <summary>The last submission that ran; null before the first.</summary>
+    protected abstract CSharpCompilation? Last { get; }
 
     protected Action<string> Log { get; }
 
@@ -38,10 +35,10 @@ internal abstract class ScriptEngine : IScriptEngine
             return new CellNotCompiled([refusal]);
         }
 
-        // The learner's own text first: what the compiler says about it has the learner's lines and columns.
-        var (fork, tree) = _language.Fork(code);
-        var errors = LanguageService.Remarks(fork.GetDiagnostics()).Where(d => d.IsError).ToArray();
-        if (errors.Length > 0)
+        var cell = _language.Fork(code, CellNames.For(number));
+        var rewritten = StopRewriter.Rewrite(cell);
+        // The learner's own text first where it will run with checks in it: what the compiler says has the learner's lines and columns.
+        if (rewritten != code && LanguageService.Errors(cell.Compilation) is { Count: > 0 } errors)
         {
             return new CellNotCompiled(errors);
         }
@@ -49,13 +46,12 @@ internal abstract class ScriptEngine : IScriptEngine
         StopCheck.Begin();
         try
         {
-            var rewritten = StopRewriter.Rewrite(tree, fork);
-            var result = await SubmitAsync(rewritten, number).ConfigureAwait(false);
+            var result = await SubmitAsync(rewritten == code ? cell : cell.With(rewritten), number).ConfigureAwait(false);
             if (result is CellNotCompiled refused && rewritten != code)
             {
                 // Checks may not change what compiles. Should a form of C# exist where they do, the cell runs without them.
                 Log($"A cell with checks did not compile ({refused.Errors[0].Id}); it runs without them.");
-                result = await SubmitAsync(code, number).ConfigureAwait(false);
+                result = await SubmitAsync(cell, number).ConfigureAwait(false);
             }
 
             return StopCheck.Reason is { } why && result is not CellFinished ? new CellStopped(why) : result;
@@ -86,14 +82,7 @@ internal abstract class ScriptEngine : IScriptEngine
     protected abstract Task PrepareAsync();
 
     /// <summary>Runs one submission as it is.</summary>
-    protected abstract Task<CellResult> SubmitAsync(string code, int number);
-
-    /// <summary>Line numbers and names in stack traces, and code as quick as a program's.</summary>
-    protected static ScriptOptions Described(ScriptOptions options, int number) => options
-        .WithEmitDebugInformation(true)
-        .WithFileEncoding(System.Text.Encoding.UTF8)
-        .WithOptimizationLevel(OptimizationLevel.Release)
-        .WithFilePath(CellNames.For(number));
+    protected abstract Task<CellResult> SubmitAsync(CellCode cell, int number);
 
     /// <summary>Directives that would load code from elsewhere: the compiler's own remark on them helps nobody.</summary>
     private static CellDiagnostic? Refusal(string code)
@@ -116,27 +105,9 @@ internal abstract class ScriptEngine : IScriptEngine
         return null;
     }
 
-    private static async Task WarmRoslynAsync()
-    {
-        // Independent of the engine's own preparations, so it uses the second core meanwhile (kernel start: about 0.3 s less).
-        var options = ScriptOptions.Default.AddReferences(typeof(Enumerable).Assembly).AddImports("System", "System.Linq");
-        var state = await CSharpScript.RunAsync("1+1", options).ConfigureAwait(false);
-        await state.ContinueWithAsync("System.Linq.Enumerable.Range(0, 3).Select(i => i * 2).Sum()").ConfigureAwait(false);
-    }
-
     private async Task WarmAsync()
     {
-        var roslyn = Task.Run(WarmRoslynAsync);
-        var usings = Task.Run(() => Preload.Usings);
         await PrepareAsync().ConfigureAwait(false);
-        await roslyn.ConfigureAwait(false);
-        // The first submission cannot keep its variables when it throws, so it is ours.
-        if (await SubmitAsync(await usings.ConfigureAwait(false), 0).ConfigureAwait(false) is not CellFinished)
-        {
-            throw new InvalidOperationException("The kernel's own first cell did not run.");
-        }
-
-        await SubmitAsync("1+1", 0).ConfigureAwait(false);
-        _language.Diagnose("var x = Math.PI;");
+        await SubmitAsync(_language.Fork("1+1"), 0).ConfigureAwait(false);
     }
 }

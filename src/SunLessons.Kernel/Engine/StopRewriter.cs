@@ -22,14 +22,16 @@ internal sealed class StopRewriter : CSharpSyntaxWalker
 
     private StopRewriter(SemanticModel model) => _model = model;
 
-    /// <summary>The submission's text with checks.</summary>
-    /// <param name="tree">A tree without errors.</param>
-    /// <param name="compilation">The compilation it belongs to: it tells a lambda that is code from one that is data.</param>
-    public static string Rewrite(SyntaxTree tree, CSharpCompilation compilation)
+    /// <summary>The submission's text with checks; the same text when it needs none.</summary>
+    public static string Rewrite(CellCode cell)
     {
-        var rewriter = new StopRewriter(compilation.GetSemanticModel(tree));
-        rewriter.Visit(tree.GetRoot());
-        var source = tree.ToString();
+        var source = cell.Tree.ToString();
+        var rewriter = new StopRewriter(cell.Compilation.GetSemanticModel(cell.Tree));
+        if (cell.Tree.GetDiagnostics().All(d => d.Severity != DiagnosticSeverity.Error))
+        {
+            rewriter.Visit(cell.Tree.GetRoot());
+        }
+
         if (rewriter._edits.Count == 0)
         {
             return source;

@@ -21,6 +21,7 @@ internal sealed class KernelSession : IDisposable
     private readonly History _history = new();
     private readonly Dictionary<int, string> _sources = [];
     private readonly Lock _gate = new();
+    private readonly Lazy<Lesson> _lesson;
     private CancellationTokenSource _stop = new();
     private KernelRequest? _running;
     private int _count;
@@ -33,10 +34,8 @@ internal sealed class KernelSession : IDisposable
         _log = log;
         _console.IsSilent = request => request.Content.Flag("silent");
         var comms = new KernelComms(server);
-        Host = new CommWidgetHost(comms, data => Display(data), log);
-
-        // One kernel is one learner's session with one lesson: the cells speak to it.
-        SunLessons.Cells.Lesson.Begin(Host, NodaTime.SystemClock.Instance);
+        Host = new CommWidgetHost(comms, data => Display(data), BeginLesson, log);
+        _lesson = new Lazy<Lesson>(() => Lesson.Begin(Host, NodaTime.SystemClock.Instance));
 
         Values.Register(typeof(MarkupValue), value => ((MarkupValue)value).Bundle());
         Values.Register(typeof(DisplayHandle), _ => []);
@@ -72,6 +71,12 @@ internal sealed class KernelSession : IDisposable
 
     /// <summary>Whether cells take the process's console; false for a session inside a program that needs its own.</summary>
     public bool TakesConsole { get; init; } = true;
+
+    /// <summary>
+    /// Begins the lesson that cells and pages speak to, where it has not begun: one kernel is one learner's session with one lesson. Not
+    /// part of construction, because it reads the towns and the time zones, and the sockets need not wait for them.
+    /// </summary>
+    public void BeginLesson() => _ = _lesson.Value;
 
     private void TakeConsole()
     {
@@ -174,6 +179,7 @@ internal sealed class KernelSession : IDisposable
             request.Publish("execute_input", new JsonObject { ["code"] = code, ["execution_count"] = number });
         }
 
+        BeginLesson();
         await _engine.WarmUpAsync().ConfigureAwait(false);
         // The engine's preparations have put their own console in place once; from here on it is the cells'.
         TakeConsole();

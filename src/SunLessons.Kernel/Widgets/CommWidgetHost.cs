@@ -14,14 +14,20 @@ internal sealed class CommWidgetHost : IWidgetHost
 
     private readonly WidgetComms _widgets;
     private readonly Action<JsonObject> _display;
+    private readonly Action _begin;
     private readonly Action<string> _log;
     private readonly List<KernelComm> _pages = [];
     private readonly Lock _gate = new();
 
-    public CommWidgetHost(KernelComms comms, Action<JsonObject> display, Action<string> log)
+    /// <param name="comms">The kernel's comms.</param>
+    /// <param name="display">Shows an output of the running cell.</param>
+    /// <param name="begin">Begins the lesson where it has not begun: called before a page is heard.</param>
+    /// <param name="log">Takes one line for each thing that a maintainer should know.</param>
+    public CommWidgetHost(KernelComms comms, Action<JsonObject> display, Action begin, Action<string> log)
     {
         _widgets = new WidgetComms(comms);
         _display = display;
+        _begin = begin;
         _log = log;
         comms.Register(PageTarget, Opened);
     }
@@ -66,6 +72,7 @@ internal sealed class CommWidgetHost : IWidgetHost
 
     private void Opened(KernelComm comm, JsonObject hello)
     {
+        _begin();
         lock (_gate)
         {
             _pages.Add(comm);
