@@ -192,7 +192,9 @@ public sealed class AheadCopy
     private List<string> KernelAssemblies()
     {
         var found = new List<string>();
-        var open = new Queue<string>(["SunLessons.App", "SunLessons.Kernel"]);
+        // The program itself and where it keeps its files, of which a kernel needs a few lines; not the pages that they refer to.
+        string[] aloneCompiled = ["SunLessons.App", "SunLessons.Notebooks"];
+        var open = new Queue<string>([.. aloneCompiled, "SunLessons.Kernel"]);
         var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         while (open.TryDequeue(out var name))
         {
@@ -210,9 +212,8 @@ public sealed class AheadCopy
             }
 
             found.Add(name + ".dll");
-            if (name == "SunLessons.App")
+            if (aloneCompiled.Contains(name))
             {
-                // The program refers to the pages too; they are not part of a kernel.
                 continue;
             }
 
