@@ -1,6 +1,7 @@
 using System.Globalization;
 using MathNet.Numerics.LinearAlgebra;
 using NodaTime;
+using SunLessons.CivilTime;
 using SunLessons.Dials;
 using SunLessons.Places;
 using SunLessons.Readings;
@@ -142,7 +143,7 @@ public static class LogPlanner
 
     private static (LightMoment Moment, Instant Instant) At(GeoPoint place, LocalDate date, double hours)
     {
-        var t = date.At(LocalTime.Noon).InUtc().ToInstant() + Duration.FromHours(hours - place.Longitude.Degrees / 15.0);
+        var t = LocalMeanTime.InstantOf(place.Longitude, date.At(LocalTime.Noon)) + Duration.FromHours(hours);
 
         // The equation of time moves by half a minute a day at most: a second round leaves less than a millisecond.
         for (var round = 0; round < 2; round++)

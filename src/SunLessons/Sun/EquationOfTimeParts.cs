@@ -23,14 +23,29 @@ public readonly record struct EquationOfTimeParts(EquationOfTime FromOrbit, Equa
     }
 
     /// <summary>
-    /// The parts for an orbit and a tilt of one's own: two bodies and Kepler's law, nothing else. For <see cref="OrbitShape.OfTheEarth"/> the sum is
-    /// within 2.6 s of the real equation of time on every day of 1900 to 2100 (0.73 s RMS): that is what Moon, planets and nutation do, and no
-    /// orbit of two bodies can hold it. It is a third part of its own, <see cref="BeyondTwoBodies"/>, with nothing to set: with it the three
-    /// sum to the whole, to the second and far below.
+    /// The parts as they would be with an orbit and a tilt of one's own: each real part, changed by as much as Kepler's two bodies change it when their shape
+    /// goes from the Earth's to this one. With <see cref="OrbitShape.OfTheEarth"/> they are the real parts and sum to the whole. What Moon, planets and nutation do
+    /// to the Earth (<see cref="BeyondTwoBodies"/>, 2.6 s at most) stays as it is, whatever the shape: it is all that is left with a round orbit
+    /// and an upright axis.
+    /// </summary>
+    /// <param name="instant">When.</param>
+    /// <param name="shape">The orbit and the tilt.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The instant lies outside the years 1900 to 2100.</exception>
+    public static EquationOfTimeParts Of(SunInstant instant, OrbitShape shape)
+    {
+        var (real, own, wanted) = (Of(instant), OfTwoBodies(instant, OrbitShape.OfTheEarth(instant)), OfTwoBodies(instant, shape));
+        return new EquationOfTimeParts(
+            EquationOfTime.FromSeconds(real.FromOrbit.Seconds - own.FromOrbit.Seconds + wanted.FromOrbit.Seconds),
+            EquationOfTime.FromSeconds(real.FromTilt.Seconds - own.FromTilt.Seconds + wanted.FromTilt.Seconds));
+    }
+
+    /// <summary>
+    /// The parts of two bodies and Kepler's law, nothing else. For <see cref="OrbitShape.OfTheEarth"/> the sum is within 2.6 s of the real equation of time on
+    /// every day of 1900 to 2100 (0.73 s RMS); no orbit of two bodies comes nearer, for the rest is the work of other bodies.
     /// </summary>
     /// <param name="instant">When; any year of our calendar, though the mean longitude is fitted to a few centuries around 2000.</param>
     /// <param name="shape">The orbit and the tilt.</param>
-    public static EquationOfTimeParts Of(SunInstant instant, OrbitShape shape)
+    public static EquationOfTimeParts OfTwoBodies(SunInstant instant, OrbitShape shape)
     {
         var meanLongitude = OrbitShape.MeanLongitudeDegrees(instant);
         var anomaly = Angle.FromDegrees(meanLongitude - shape.PerihelionLongitudeDegrees(instant)).AroundZero().Radians;
@@ -42,15 +57,14 @@ public readonly record struct EquationOfTimeParts(EquationOfTime FromOrbit, Equa
     }
 
     /// <summary>
-    /// What Moon, planets and nutation add to the two parts of <see cref="OrbitShape.OfTheEarth"/>: the real equation of time less those two, −2.6 to
+    /// What Moon, planets and nutation add to the two parts of the Earth's own two bodies: the real equation of time less those, −2.6 to
     /// +2.6 s in 1900 to 2100. The Moon swings the Earth about their common centre (6.4″ or 0.43 s each month), the planets pull at its
     /// path (most of the rest, over years); of the nutation little is seen, for it carries the equinox and the Sun's longitude alike.
     /// The total is measured; its split among these causes is from memory and was not measured cause by cause.
     /// </summary>
-    /// <remarks>Sum of the three against <see cref="SolarEphemeris"/>: rounding only, below 1e-9 s; the test asserts it.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The instant lies outside the years 1900 to 2100.</exception>
     public static EquationOfTime BeyondTwoBodies(SunInstant instant) => EquationOfTime.FromSeconds(
-        SolarEphemeris.At(instant).EquationOfTime.Seconds - Of(instant, OrbitShape.OfTheEarth(instant)).Whole.Seconds);
+        SolarEphemeris.At(instant).EquationOfTime.Seconds - OfTwoBodies(instant, OrbitShape.OfTheEarth(instant)).Whole.Seconds);
 
     // A day of 86400 s is 360 degrees.
     private const double SecondsPerDegree = 240.0;

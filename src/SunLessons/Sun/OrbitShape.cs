@@ -4,7 +4,8 @@ namespace SunLessons.Sun;
 
 /// <summary>
 /// What makes the equation of time: how oval the Earth's orbit is, how far its axis leans, and when the Earth is nearest to the Sun.
-/// The default value is a round orbit and an upright axis: no equation of time at all.
+/// The default value is a round orbit and an upright axis: no equation of time
+/// but the 2.6 s of <see cref="EquationOfTimeParts.BeyondTwoBodies"/>.
 /// </summary>
 public readonly record struct OrbitShape
 {

@@ -11,6 +11,12 @@ public static class Refraction
     /// <summary>The refraction that almanacs put at the horizon for rising and setting: 34′.</summary>
     public static Angle AtHorizon => Angle.FromArcSeconds(34.0 * 60.0);
 
+    /// <summary>The same in other air: 34′ scaled by P/1010 and 283/(273 + T), as the two formulas below are.</summary>
+    /// <param name="pressureHectopascals">Pressure at the place (not reduced to sea level), 0 to 1100 hPa.</param>
+    /// <param name="temperatureCelsius">Temperature of the air, −90 to 60 °C.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
+    public static Angle AtHorizonIn(double pressureHectopascals, double temperatureCelsius) => Minutes(34.0, pressureHectopascals, temperatureCelsius);
+
     /// <summary>
     /// The lift at a GEOMETRIC altitude: R = 1.02′ / tan(h + 10.3 / (h + 5.11)), h in degrees (Saemundsson, Sky and Telescope 72 (1986) 70;
     /// Meeus 1998, equation 16.4), scaled by P/1010 and 283/(273 + T). Always added.

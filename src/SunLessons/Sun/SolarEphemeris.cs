@@ -1,5 +1,6 @@
 using System.Globalization;
 using NodaTime;
+using SunLessons.CivilTime;
 using SunLessons.Places;
 
 namespace SunLessons.Sun;
@@ -85,7 +86,7 @@ public static class SolarEphemeris
     /// <summary>The equation of time at mean noon of a meridian: 12h local mean time, no zone, no daylight time.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A date outside the years 1900 to 2100.</exception>
     public static EquationOfTime EquationOfTimeAtNoon(LocalDate date, Longitude longitude) =>
-        At(SunInstant.FromInstant(LocalMeanNoon(date, longitude))).EquationOfTime;
+        At(SunInstant.FromInstant(LocalMeanTime.InstantOf(longitude, date.At(LocalTime.Noon)))).EquationOfTime;
 
     /// <summary>The equation of time at 12:00 standard time (daylight time taken off) of a place.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A date outside the years 1900 to 2100.</exception>
@@ -94,9 +95,6 @@ public static class SolarEphemeris
         ArgumentNullException.ThrowIfNull(place);
         return At(SunInstant.FromInstant(SunDay.StandardNoon(date, place))).EquationOfTime;
     }
-
-    internal static Instant LocalMeanNoon(LocalDate date, Longitude longitude) =>
-        date.At(LocalTime.Noon).InUtc().ToInstant() - Duration.FromSeconds(longitude.Degrees * 240.0);
 
     private static double GreenwichApparentSiderealTime(SunInstant instant, double t, double node, double equationOfEquinoxes)
     {

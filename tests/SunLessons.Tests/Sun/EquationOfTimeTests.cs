@@ -87,23 +87,47 @@ public sealed class EquationOfTimeTests
         }
     }
 
-    // The Earth's two parts and what Moon and planets do make the whole; worst 2.6 s, as stated, and at least 1.5 s, or the third part would be idle.
+    // Of the Earth's own shape the two parts alone make the whole.
     [Fact]
-    public void TheEarthsTwoPartsAndTheThirdSumToTheWhole()
+    public void WithTheEarthsOwnShapeTheTwoPartsSumToTheWhole()
+    {
+        for (var day = 0; day < 73000; day += 7)
+        {
+            var instant = SunInstant.FromUt1(2415021.3 + day, 60.0);
+            var parts = EquationOfTimeParts.Of(instant, OrbitShape.OfTheEarth(instant));
+
+            // 1e-9 s: rounding of the sums only.
+            Assert.Equal(SolarEphemeris.At(instant).EquationOfTime.Seconds, parts.Whole.Seconds, 1e-9);
+        }
+    }
+
+    // What two bodies cannot hold is named: worst 2.6 s, as stated, and at least 1.5 s, or the word would be idle.
+    [Fact]
+    public void TwoBodiesAndWhatLiesBeyondThemSumToTheWhole()
     {
         var third = new Differences();
         for (var day = 0; day < 73000; day += 7)
         {
             var instant = SunInstant.FromUt1(2415021.3 + day, 60.0);
             var beyond = EquationOfTimeParts.BeyondTwoBodies(instant);
-            var sum = EquationOfTimeParts.Of(instant, OrbitShape.OfTheEarth(instant)).Whole.Seconds + beyond.Seconds;
-
-            // 1e-9 s: rounding of the sums only.
+            var sum = EquationOfTimeParts.OfTwoBodies(instant, OrbitShape.OfTheEarth(instant)).Whole.Seconds + beyond.Seconds;
             Assert.Equal(SolarEphemeris.At(instant).EquationOfTime.Seconds, sum, 1e-9);
             third.Add(beyond.Seconds);
         }
 
         Assert.InRange(third.Worst, 1.5, 2.6);
+    }
+
+    // Each part has parameters of its own: the tilt's part does not heed a round orbit's perihelion, the orbit's part does not heed the tilt.
+    [Fact]
+    public void EachPartAnswersToItsOwnParameters()
+    {
+        var instant = SunInstant.FromUt1(2461100.3, 69.1);
+        EquationOfTimeParts With(double eccentricity, double tilt, int day) => EquationOfTimeParts.Of(instant, OrbitShape.Of(eccentricity, Angle.FromDegrees(tilt), day));
+        Assert.Equal(With(0.02, 10.0, 100).FromOrbit, With(0.02, 25.0, 100).FromOrbit);
+        Assert.Equal(With(0.0, 20.0, 3).FromTilt, With(0.0, 20.0, 200).FromTilt);
+        Assert.True(Math.Abs(With(0.04, 10.0, 100).FromOrbit.Seconds - With(0.02, 10.0, 100).FromOrbit.Seconds) > 60.0);
+        Assert.True(Math.Abs(With(0.02, 10.0, 100).FromTilt.Seconds - With(0.02, 25.0, 100).FromTilt.Seconds) > 60.0);
     }
 
     // The stated accuracy of Kepler's two bodies: 2.6 s at worst, 0.73 s RMS, on every day of the two centuries.
@@ -114,7 +138,7 @@ public sealed class EquationOfTimeTests
         for (var day = -36500; day < 36880; day++)
         {
             var instant = SunInstant.FromUt1(2451545.0 + day, 60.0);
-            differences.Add(EquationOfTimeParts.Of(instant, OrbitShape.OfTheEarth(instant)).Whole.Seconds - SolarEphemeris.At(instant).EquationOfTime.Seconds);
+            differences.Add(EquationOfTimeParts.OfTwoBodies(instant, OrbitShape.OfTheEarth(instant)).Whole.Seconds - SolarEphemeris.At(instant).EquationOfTime.Seconds);
         }
 
         Assert.True(differences.Worst < 2.6 && differences.Rms < 0.74, differences.ToString());
@@ -129,7 +153,7 @@ public sealed class EquationOfTimeTests
         for (var hour = 0; hour < 365 * 24; hour += 6)
         {
             var instant = SunInstant.FromUt1(2461042.0 + hour / 24.0, 69.1);
-            var parts = EquationOfTimeParts.Of(instant, OrbitShape.OfTheEarth(instant));
+            var parts = EquationOfTimeParts.OfTwoBodies(instant, OrbitShape.OfTheEarth(instant));
             orbit = Math.Max(orbit, Math.Abs(parts.FromOrbit.Minutes));
             tilt = Math.Max(tilt, Math.Abs(parts.FromTilt.Minutes));
         }
@@ -142,11 +166,12 @@ public sealed class EquationOfTimeTests
     }
 
     [Fact]
-    public void WithoutOvalAndTiltDialAndClockAgree()
+    public void WithoutOvalAndTiltDialAndClockAgreeButForMoonAndPlanets()
     {
         var instant = SunInstant.FromUt1(2461100.3, 69.1);
-        Assert.Equal(0.0, EquationOfTimeParts.Of(instant, default).Whole.Seconds, 1e-9);
-        var tilted = EquationOfTimeParts.Of(instant, OrbitShape.Of(0.0, Angle.FromDegrees(23.44), 3));
+        Assert.Equal(0.0, EquationOfTimeParts.OfTwoBodies(instant, default).Whole.Seconds, 1e-9);
+        Assert.Equal(EquationOfTimeParts.BeyondTwoBodies(instant).Seconds, EquationOfTimeParts.Of(instant, default).Whole.Seconds, 1e-9);
+        var tilted = EquationOfTimeParts.OfTwoBodies(instant, OrbitShape.Of(0.0, Angle.FromDegrees(23.44), 3));
         Assert.Equal(0.0, tilted.FromOrbit.Seconds, 1e-9);
         Assert.True(Math.Abs(tilted.FromTilt.Seconds) > 60.0);
     }

@@ -33,6 +33,15 @@ public sealed class RefractionTests
         }
     }
 
+    // 34' at 1010 hPa and 10 degrees Celsius; a frosty day at 1030 hPa and -20 degrees has 34' x 1030/1010 x 283/253, worked by hand: 38.78'.
+    [Fact]
+    public void TheHorizonsRefractionFollowsTheAir()
+    {
+        Assert.Equal(Refraction.AtHorizon, Refraction.AtHorizonIn(1010.0, 10.0));
+        Assert.Equal(38.78, Refraction.AtHorizonIn(1030.0, -20.0).ArcSeconds / 60.0, 0.01);
+        Assert.Equal(0.0, Refraction.AtHorizonIn(0.0, 10.0).ArcSeconds);
+    }
+
     [Fact]
     public void RefractionIsNeverNegativeAndNothingAtTheZenith()
     {

@@ -1,3 +1,5 @@
+using NodaTime;
+using SunLessons.CivilTime;
 using SunLessons.Sun;
 
 namespace SunLessons.Dials.Faces;
@@ -39,7 +41,7 @@ public static class LitHours
         var rows = new List<LitOnDate>();
         foreach (var date in YearDates.Of(year, everyDays))
         {
-            var declination = SolarEphemeris.At(SunInstant.FromInstant(SolarEphemeris.LocalMeanNoon(date, place.Longitude))).Declination;
+            var declination = SolarEphemeris.At(SunInstant.FromInstant(LocalMeanTime.InstantOf(place.Longitude, date.At(LocalTime.Noon)))).Declination;
             rows.Add(new LitOnDate(date, declination, On(face, place.Latitude, declination)));
         }
 
