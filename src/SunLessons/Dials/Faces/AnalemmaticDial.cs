@@ -97,4 +97,25 @@ public sealed record AnalemmaticDial(Latitude MadeFor)
     /// <summary>What the dial shows at an hour angle and declination of the Sun, at a latitude, its gnomon set for the true declination.</summary>
     public AnalemmaticReading Read(DialStance stance, Latitude place, HourAngle hourAngle, SolarDeclination declination) =>
         Read(declination, stance, LocalDirection.FromHourAngle(hourAngle, declination, place));
+
+    /// <summary>
+    /// All true hour angles at which the dial shows a time, in the order of the day: none, one or two. Each is kept only if the dial, run forwards there, shows it.
+    /// </summary>
+    /// <param name="setFor">The declination at which the gnomon stands on the date line.</param>
+    /// <param name="stance">How the whole dial stands.</param>
+    /// <param name="place">The latitude of the place where it stands.</param>
+    /// <param name="declination">The Sun's declination at that time.</param>
+    /// <param name="shown">What the dial shows.</param>
+    public IReadOnlyList<HourAngle> HourAngles(
+        SolarDeclination setFor, DialStance stance, Latitude place, SolarDeclination declination, DialTime shown)
+    {
+        // The upright gnomon and the hour point span the plane in which the Sun was.
+        var point = HourPoint(shown);
+        return DayCircle.WhereItShows(
+            stance.ToWorld(new Vector3(point.North - DateOffsetNorth(setFor), -point.East, 0.0)),
+            place,
+            declination,
+            shown,
+            hourAngle => Read(setFor, stance, LocalDirection.FromHourAngle(hourAngle, declination, place)) is AnalemmaticReading.Shows shows ? shows.Times : []);
+    }
 }

@@ -17,6 +17,11 @@ internal readonly record struct FaceAxes(Vector3 Right, Vector3 Up, Vector3 Norm
 
     public Vector3 ToFace(Vector3 v) => new(v.Dot(Right), v.Dot(Up), v.Dot(Normal));
 
+    public Vector3 FromFace(Vector3 v) => new(
+        v.X * Right.X + v.Y * Up.X + v.Z * Normal.X,
+        v.X * Right.Y + v.Y * Up.Y + v.Z * Normal.Y,
+        v.X * Right.Z + v.Y * Up.Z + v.Z * Normal.Z);
+
     /// <summary>The sky of a latitude along the face's axes.</summary>
     public PolarFrame Sky(Latitude latitude)
     {

@@ -40,7 +40,72 @@ public static class FaceModel
             return new FaceReading.Nothing(NoReading.SunBehindPlate, BehindPlate(onFace));
         }
 
-        return layout.IsParallel ? ReadBeside(dial, layout, onFace) : ReadFromCentre(dial, layout, onFace);
+        return ReadOnFace(dial, layout, onFace);
+    }
+
+    /// <summary>The reading for a direction along the face's own axes that lies before it: the Sun's centre, or a point of its rim.</summary>
+    internal static FaceReading ReadOnFace(FaceDial dial, FaceLayout layout, Vector3 sun)
+    {
+        if (StyleAsMade(dial, layout, out var fault) is not { } style)
+        {
+            return fault!;
+        }
+
+        // Along the plate the style has no point in it: its shadow is as far beside the substyle as the Sun makes it, the scale's own style stands at height 1 over
+        // the same substyle. From the shadow (as made) back to the style (as meant), multiplied by the Sun's height over the plate.
+        var shadow = layout.IsParallel
+            ? new Vector3(-(1.0 + dial.StyleTooHighFraction) * sun.X, -(1.0 + dial.StyleTooHighFraction) * sun.Y, -sun.Z)
+            : ForwardModel.ShadowOnPlate(style, sun);
+        return new FaceReading.Shows(ForwardModel.ScaleAt(layout.Sky, shadow));
+    }
+
+    /// <summary>The direction of the style as it was made, along right, up and normal; null, with the reason, where such a style shows nothing.</summary>
+    internal static Vector3? StyleAsMade(FaceDial dial, FaceLayout layout, out FaceReading.Nothing? fault)
+    {
+        fault = Fault(dial, layout);
+        if (fault is not null)
+        {
+            return null;
+        }
+
+        var style = layout.Style;
+        if (dial.StyleTooSteep == Angle.Zero)
+        {
+            return style;
+        }
+
+        var height = Math.Asin(Math.Clamp(style.Z, -1.0, 1.0)) + dial.StyleTooSteep.Radians;
+        var along = Math.Sqrt(style.X * style.X + style.Y * style.Y);
+        return new Vector3(style.X / along * Math.Cos(height), style.Y / along * Math.Cos(height), Math.Sin(height));
+    }
+
+    private static FaceReading.Nothing? Fault(FaceDial dial, FaceLayout layout)
+    {
+        if (layout.IsParallel)
+        {
+            return dial.StyleTooSteep != Angle.Zero
+                ? new FaceReading.Nothing(
+                    NoReading.StyleParallelToPlate,
+                    "The style of a polar face has no centre to be too steep about; give the part by which it stands too high.")
+                : 1.0 + dial.StyleTooHighFraction is not (> 0.0 and < double.PositiveInfinity)
+                    ? new FaceReading.Nothing(
+                        NoReading.StyleUnderPlate,
+                        $"A style {dial.StyleTooHighFraction.ToString("0.###", CultureInfo.InvariantCulture)} of its height too high lies in or under the plate; give a part above -1.")
+                    : null;
+        }
+
+        if (dial.StyleTooSteep == Angle.Zero)
+        {
+            return null;
+        }
+
+        return Math.Asin(Math.Clamp(layout.Style.Z, -1.0, 1.0)) + dial.StyleTooSteep.Radians <= 0.0
+            ? new FaceReading.Nothing(
+                NoReading.StyleUnderPlate,
+                $"A style {Degrees(-dial.StyleTooSteep.Degrees)} degrees too flat would run into the plate, over which it should stand {Degrees(Math.Abs(layout.StyleHeight.Degrees))} degrees; give a smaller fault.")
+            : layout.Substyle is Substyle.None none
+                ? new FaceReading.Nothing(NoReading.OffTheScale, none.Sentence + " A style out of square there is a tilt of the dial.")
+                : null;
     }
 
     internal static string BelowHorizon(LocalDirection sun) =>
@@ -49,55 +114,6 @@ public static class FaceModel
     internal static string BehindPlate(Vector3 sunOnFace) =>
         $"The Sun stands {Degrees(Math.Asin(Math.Clamp(-sunOnFace.Z, -1.0, 1.0)) * (180.0 / Math.PI))} degrees behind the plate and leaves its face dark; "
         + "choose a time when it shines on the face.";
-
-    private static FaceReading ReadFromCentre(FaceDial dial, FaceLayout layout, Vector3 sun)
-    {
-        var style = layout.Style;
-        if (dial.StyleTooSteep != Angle.Zero)
-        {
-            var height = Math.Asin(Math.Clamp(style.Z, -1.0, 1.0)) + dial.StyleTooSteep.Radians;
-            var along = Math.Sqrt(style.X * style.X + style.Y * style.Y);
-            if (height <= 0.0)
-            {
-                return new FaceReading.Nothing(
-                    NoReading.StyleUnderPlate,
-                    $"A style {Degrees(-dial.StyleTooSteep.Degrees)} degrees too flat would run into the plate, over which it should stand {Degrees(Math.Abs(layout.StyleHeight.Degrees))} degrees; give a smaller fault.");
-            }
-
-            if (layout.Substyle is Substyle.None none)
-            {
-                return new FaceReading.Nothing(NoReading.OffTheScale, none.Sentence + " A style out of square there is a tilt of the dial.");
-            }
-
-            style = new Vector3(style.X / along * Math.Cos(height), style.Y / along * Math.Cos(height), Math.Sin(height));
-        }
-
-        return new FaceReading.Shows(ForwardModel.ScaleAt(layout.Sky, ForwardModel.ShadowOnPlate(style, sun)));
-    }
-
-    /// <summary>
-    /// A style along the plate: its shadow is as far beside the substyle as the Sun makes it; the scale's own style stands at height 1 over the same substyle.
-    /// </summary>
-    private static FaceReading ReadBeside(FaceDial dial, FaceLayout layout, Vector3 sun)
-    {
-        if (dial.StyleTooSteep != Angle.Zero)
-        {
-            return new FaceReading.Nothing(
-                NoReading.StyleParallelToPlate,
-                "The style of a polar face has no centre to be too steep about; give the part by which it stands too high.");
-        }
-
-        var height = 1.0 + dial.StyleTooHighFraction;
-        if (!(height > 0.0) || !double.IsFinite(height))
-        {
-            return new FaceReading.Nothing(
-                NoReading.StyleUnderPlate,
-                $"A style {dial.StyleTooHighFraction.ToString("0.###", CultureInfo.InvariantCulture)} of its height too high lies in or under the plate; give a part above -1.");
-        }
-
-        // From the shadow (as made) back to the style (as meant), multiplied by the Sun's height over the plate.
-        return new FaceReading.Shows(ForwardModel.ScaleAt(layout.Sky, new Vector3(-height * sun.X, -height * sun.Y, -sun.Z)));
-    }
 
     private static string Degrees(double degrees) => degrees.ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -5,15 +5,6 @@ namespace SunLessons.Tests.Dials.Faces;
 
 public class FaceModelAgainstSolid
 {
-    public enum Drawn
-    {
-        Any,
-        Upright,
-        Polar,
-        Equatorial,
-        LevelUpOrDown,
-    }
-
     [Theory]
     [InlineData(Drawn.Any)]
     [InlineData(Drawn.Upright)]
@@ -30,14 +21,7 @@ public class FaceModelAgainstSolid
             double Between(double low, double high) => low + (high - low) * random.NextDouble();
             var madeFor = random.Next(20) == 0 ? 90.0 * (random.Next(3) - 1) : Between(-89, 89);
             var latitude = Latitude.FromDegrees(madeFor);
-            var face = drawn switch
-            {
-                Drawn.Upright => Face.FromDegrees(90, Between(-180, 180)),
-                Drawn.Polar => PolarFace(random, latitude),
-                Drawn.Equatorial => random.Next(2) == 0 ? Face.EquatorialUpper(latitude) : Face.EquatorialLower(latitude),
-                Drawn.LevelUpOrDown => Face.FromDegrees(180 * random.Next(2), Between(-180, 180)),
-                _ => Face.FromDegrees(Between(0, 180), Between(-180, 180)),
-            };
+            var face = DrawnFaces.Of(drawn, random, latitude);
             double twist = Between(-180, 180), east = Between(-50, 50), north = Between(-50, 50);
             double place = Between(-85, 85), declination = Between(-23.4, 23.4), hour = Between(-179, 179);
             var sun = SolidFace.Sun(place, declination, hour);
@@ -132,13 +116,5 @@ public class FaceModelAgainstSolid
         }
 
         Assert.True(worst <= 1e-9 && shown > 25, $"worst {worst} minutes in {shown}"); // Rounding only.
-    }
-
-    private static Face PolarFace(Random random, Latitude latitude)
-    {
-        // Any plane through the axis: its normal is a mix of the meridian's and the west's direction.
-        var turn = (random.NextDouble() * 2 - 1) * Math.PI;
-        double east = -Math.Sin(turn), north = -latitude.Angle.Sin * Math.Cos(turn), up = latitude.Angle.Cos * Math.Cos(turn);
-        return Face.FromDegrees(Math.Acos(Math.Clamp(up, -1, 1)) * 180 / Math.PI, Math.Atan2(east, north) * 180 / Math.PI - 180);
     }
 }
