@@ -18,11 +18,8 @@ internal static class ChainBuilder
         var direction = LocalDirection.FromHourAngle(hourAngle, sun.Declination, place.Latitude);
 
         // What the dial would show if only its scale and style were wrong.
-        var standingRight = dial.IsFaultless
-            ? shown
-            : ForwardModel.Read(dial.Dial, DialStance.True, direction) is DialReading.Shows shows
-                ? shows.Time
-                : shown; // Not reached: a level plate is lit whenever the Sun is up, and a dial without a scale was refused before.
+        // A crooked face may be lit where it would be dark as it was meant to stand: all is then its setting's.
+        var standingRight = dial.IsFaultless ? shown : dial.Dial.Shown(DialStance.True, direction) ?? DialTime.FromHourAngle(hourAngle);
         var scale = MinutesBetween(standingRight.HourAngle, hourAngle);
         var setting = MinutesBetween(shown.HourAngle, standingRight.HourAngle);
 
@@ -31,7 +28,7 @@ internal static class ChainBuilder
         var amounts = new (StepName Name, double Minutes, string Cause)[]
         {
             (StepName.Scale, scale, ScaleInWords(dial.Profile, place)),
-            (StepName.Setting, setting, dial.Setting.InWords),
+            (StepName.Setting, setting, SettingInWords(dial)),
             (StepName.Longitude, longitude, LongitudeInWords(longitude)),
             (StepName.Date, sun.EquationOfTime.ToCorrection().Minutes, DateInWords(sun.EquationOfTime)),
             (StepName.Law, rule.DaylightMinutes, rule.IsDaylightTime ? "daylight time is in force" : "no daylight time is in force"),
@@ -101,6 +98,10 @@ internal static class ChainBuilder
         return profile.Style == StyleSet.ForPlace ? made + ", with the style set for the place" : made;
     }
 
+    private static string SettingInWords(DialAsSet dial) => dial.Dial.IsLevel ? dial.Setting.InWords
+        : dial.Setting.IsMeasured ? StanceInWords.OfFace(dial.Stance)
+        : "the face is taken to stand as it was designed";
+
     private static string LongitudeInWords(double minutes) => Math.Round(minutes, 1) switch
     {
         > 0.0 => "the dial is west of the zone's meridian",
@@ -123,7 +124,11 @@ internal static class ChainBuilder
             sentences.Add("The dial is taken to be made for this latitude; the doubt of its scale and style is not counted.");
         }
 
-        if (!dial.Setting.IsMeasured)
+        if (!dial.Dial.IsLevel)
+        {
+            sentences.Add("How well this face is laid out and how truly it leans is not counted.");
+        }
+        else if (!dial.Setting.IsMeasured)
         {
             sentences.Add("The dial is taken to stand level and true; the doubt of that is not counted.");
         }

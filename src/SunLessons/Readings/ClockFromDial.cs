@@ -13,6 +13,7 @@ namespace SunLessons.Readings;
 /// <para>Steps and their amounts, each to be ADDED: scale = the Sun's hour less what the dial would show if it stood right; setting = that less what it showed;
 /// longitude = 4 (15 Z − longitude) minutes with Z the base offset in hours, less or more whole days near the date line; date = minus the equation of time;
 /// law = the daylight time in force.</para>
+/// <para>Level plates, and faces of any lean and direction (<see cref="DialProfile.Face"/>).</para>
 /// <para>Left out: the difference of UT1 and UTC (below 0.9 s) and the Sun's parallax (8.8″). Refraction does not move a right dial's reading by a rule that a
 /// reader could apply; for a crooked dial it is in the uncertainty.</para>
 /// </remarks>
@@ -122,7 +123,7 @@ public static class ClockFromDial
     }
 
     private static IReadOnlyList<HourAngle> Fits(Instant instant, GeoPoint place, DialTime shown, DialAsSet dial) =>
-        InverseModel.HourAngles(dial.Dial, dial.Stance, place.Latitude, SunNow.At(instant).Declination, shown);
+        dial.Dial.HourAngles(dial.Stance, place.Latitude, SunNow.At(instant).Declination, shown);
 
     private static ClockReading.None Nothing(GeoPoint place, CivilZone zone, ApparentDay day, DialTime shown, DialAsSet dial)
     {
@@ -134,7 +135,7 @@ public static class ClockFromDial
             ? new ClockReading.None(NoClock.SunIsDown, $"When a dial shows {shown} {when} the Sun is down; {daylight}.")
             : new ClockReading.None(
                 NoClock.NeverShown,
-                $"At no moment {when} does this dial, as it stands, show {shown} while the Sun is up; {daylight}. Check the reading, the date and how the dial stood.");
+                $"At no moment {when} does this dial, as it stands, show {shown} while the Sun is up{(dial.Dial.IsLevel ? "" : " and shines on its face")}; {daylight}. Check the reading, the date and how the dial stood.");
     }
 
     private static string SeveralInWords(DialTime shown, LocalDate date, List<ReadingChain> chains)

@@ -57,12 +57,11 @@ public static class DialFromClock
                 : SunIsDown();
         }
 
-        return ForwardModel.Read(dial.Dial, dial.Stance, sun) switch
+        return dial.Dial.Read(dial.Stance, sun) switch
         {
-            DialReading.Shows shows => One(shows.Time),
-            DialReading.Nothing { Why: NoReading.SunBelowHorizon } => SunIsDown(),
-            DialReading.Nothing nothing => new DialForecast.None(nothing.Sentence),
-            _ => throw new InvalidOperationException("A dial shows something or nothing."),
+            ({ } time, _) => One(time),
+            (_, { Why: NoReading.SunBelowHorizon }) => SunIsDown(),
+            var (_, nothing) => new DialForecast.None(nothing!.Sentence),
         };
 
         DialForecast.One One(DialTime shown) => new(ChainBuilder.Build(place, zone, day, shown, dial, hourAngle));

@@ -37,12 +37,16 @@ public abstract record DialSetting
         }
     }
 
-    /// <summary>Twist and tilts are known.</summary>
+    /// <summary>Twist and tilts are known; of a face that does not lie level, against how it was meant to stand.</summary>
     /// <param name="Stance">How the dial stands.</param>
     public sealed record Standing(DialStance Stance) : DialSetting
     {
+        /// <summary>The doubt in its twist, degrees, or null when it is not counted.</summary>
+        public ComponentSize? Doubt { get; init; }
+
         /// <inheritdoc/>
-        public override SettingAnswer At(GeoPoint place, LocalDate date) => new SettingAnswer.Known(Stance, StanceInWords.Of(Stance));
+        public override SettingAnswer At(GeoPoint place, LocalDate date) =>
+            new SettingAnswer.Known(Stance, StanceInWords.Of(Stance)) { DirectionDoubts = Doubt is null ? [] : [Doubt] };
     }
 
     /// <summary>The dial was turned until the needle lay over an engraved line; the plate lies level.</summary>

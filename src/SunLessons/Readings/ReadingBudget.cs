@@ -15,7 +15,7 @@ internal sealed class ReadingBudget
     // Degrees. Small against every component, large against rounding.
     private const double Step = 1e-3;
 
-    private readonly FlatDial _dial;
+    private readonly PlateDial _dial;
     private readonly DialStance _stance;
     private readonly Latitude _place;
     private readonly HourAngle _hourAngle;
@@ -23,7 +23,7 @@ internal sealed class ReadingBudget
     private readonly double _perHourAngle;
     private readonly List<(StepName? Step, BudgetLine Line)> _lines = [];
 
-    private ReadingBudget(FlatDial dial, DialStance stance, Latitude place, HourAngle hourAngle, SolarDeclination declination)
+    private ReadingBudget(PlateDial dial, DialStance stance, Latitude place, HourAngle hourAngle, SolarDeclination declination)
     {
         _dial = dial;
         _stance = stance;
@@ -71,27 +71,33 @@ internal sealed class ReadingBudget
 
     private void AddScale(DialProfile profile)
     {
-        // An hour line engraved too far clockwise by dx makes the dial show less: the reading there is t(angle − dx).
-        var perAngle = ReadingPerShadowAngle();
-        Add(StepName.Scale, ReadingComponents.HourLineEngraving, Answer(-perAngle));
-        Add(StepName.Scale, ReadingComponents.StyleHeight, Answer(Slope(x =>
-            Shown(new FlatDial(_dial.ScaleLatitude, Shifted(_dial.StyleLatitude, x)), _stance, _place, 0.0, Angle.Zero))));
+        if (_dial.IsLevel)
+        {
+            AddMaking(profile);
+        }
 
         // The dial was made or set for the latitude as given; if that is off, only the sky differs.
         Add(StepName.Scale, ReadingComponents.LatitudeOfPlace, Answer(Slope(x =>
             Shown(_dial, _stance, Shifted(_place, x), 0.0, Angle.Zero))));
+        Add(StepName.Scale, ReadingComponents.Refraction(AirLifts(Sun(0.0, _place).Altitude)), Answer(Slope(x =>
+            Shown(_dial, _stance, _place, 0.0, Angle.FromDegrees(x)))));
+    }
+
+    /// <summary>What the maker of a level plate may have missed, and a scale that is not the place's own.</summary>
+    private void AddMaking(DialProfile profile)
+    {
+        var flat = _dial.Flat;
+        double? With(Latitude scale, Latitude style) => Shown(new PlateDial(new FlatDial(scale, style), null), _stance, _place, 0.0, Angle.Zero);
+
+        // An hour line engraved too far clockwise by dx makes the dial show less: the reading there is t(angle − dx).
+        Add(StepName.Scale, ReadingComponents.HourLineEngraving, Answer(-ReadingPerShadowAngle()));
+        Add(StepName.Scale, ReadingComponents.StyleHeight, Answer(Slope(x => With(flat.ScaleLatitude, Shifted(flat.StyleLatitude, x)))));
         if (profile.NearestOfScalesApart is { } spacing)
         {
             // A scale for x degrees more, its style with it unless that is set for the place.
-            Add(StepName.Scale, ReadingComponents.NearestScale(spacing), Answer(Slope(x => Shown(
-                new FlatDial(
-                    Shifted(_dial.ScaleLatitude, x),
-                    profile.Style == StyleSet.ForPlace ? _dial.StyleLatitude : Shifted(_dial.StyleLatitude, x)),
-                _stance, _place, 0.0, Angle.Zero))));
+            Add(StepName.Scale, ReadingComponents.NearestScale(spacing), Answer(Slope(x => With(
+                Shifted(flat.ScaleLatitude, x), profile.Style == StyleSet.ForPlace ? flat.StyleLatitude : Shifted(flat.StyleLatitude, x)))));
         }
-
-        Add(StepName.Scale, ReadingComponents.Refraction(AirLifts(Sun(0.0, _place).Altitude)), Answer(Slope(x =>
-            Shown(_dial, _stance, _place, 0.0, Angle.FromDegrees(x)))));
     }
 
     private void AddSetting(SettingAnswer.Known setting)
@@ -105,6 +111,11 @@ internal sealed class ReadingBudget
         foreach (var doubt in setting.DirectionDoubts)
         {
             Add(StepName.Setting, doubt, perTwist);
+        }
+
+        if (!_dial.IsLevel)
+        {
+            return;
         }
 
         Add(StepName.Setting, ReadingComponents.LevelEastWest, Answer(Slope(x =>
@@ -123,7 +134,7 @@ internal sealed class ReadingBudget
     }
 
     /// <summary>The reading, degrees from noon, with the Sun moved on in hour angle by so many degrees and lifted by an angle; null in the dark.</summary>
-    private double? Shown(FlatDial dial, DialStance stance, Latitude place, double later, Angle lifted)
+    private double? Shown(PlateDial dial, DialStance stance, Latitude place, double later, Angle lifted)
     {
         var sun = Sun(later, place);
         if (lifted != Angle.Zero)
@@ -131,7 +142,7 @@ internal sealed class ReadingBudget
             sun = LocalDirection.FromAzimuthAltitude(sun.Azimuth, Altitude.FromDegrees(Math.Min(90.0, sun.Altitude.Degrees + lifted.Degrees)));
         }
 
-        return ForwardModel.Read(dial, stance, sun) is DialReading.Shows shows ? shows.Time.HourAngle.Degrees : null;
+        return dial.Shown(stance, sun)?.HourAngle.Degrees;
     }
 
     private LocalDirection Sun(double later, Latitude place) =>
@@ -140,13 +151,13 @@ internal sealed class ReadingBudget
     /// <summary>How the reading moves with a shift of the shadow on the plate, degrees for a degree: from the hour lines about the reading.</summary>
     private double ReadingPerShadowAngle()
     {
-        if (ForwardModel.Read(_dial, _stance, Sun(0.0, _place)) is not DialReading.Shows shows)
+        if (_dial.Shown(_stance, Sun(0.0, _place)) is not { } shown)
         {
             return 0.0;
         }
 
-        double Line(double later) => HourLines.At(_dial.ScaleLatitude, DialTime.FromHourAngle(
-            HourAngle.FromDegrees(shows.Time.HourAngle.Degrees + later))).Clockwise.Degrees;
+        double Line(double later) => HourLines.At(_dial.Flat.ScaleLatitude, DialTime.FromHourAngle(
+            HourAngle.FromDegrees(shown.HourAngle.Degrees + later))).Clockwise.Degrees;
         return 2.0 * Step / Angle.FromDegrees(Line(+Step) - Line(-Step)).AroundZero().Degrees;
     }
 

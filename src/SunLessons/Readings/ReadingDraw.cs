@@ -1,5 +1,6 @@
 using NodaTime;
 using SunLessons.Dials;
+using SunLessons.Dials.Faces;
 using SunLessons.Uncertainty;
 
 namespace SunLessons.Readings;
@@ -10,6 +11,8 @@ internal sealed class ReadingDraw
     private readonly ReadingChain _chain;
     private readonly DialProfile _profile;
     private readonly FlatDial _dial;
+    private readonly FaceDial? _face;
+    private readonly FaceLayout? _layout;
     private readonly DialStance _stance;
     private readonly bool _faultless;
     private readonly Cause[] _causes;
@@ -26,7 +29,9 @@ internal sealed class ReadingDraw
             throw new ArgumentException(fault!.Sentence, nameof(profile));
         }
 
-        _dial = dial.Dial;
+        _dial = dial.Dial.Flat;
+        _face = dial.Dial.Face;
+        _layout = _face is null ? null : FaceLayout.Of(_face.Face, _face.MadeFor);
         _stance = dial.Stance;
         _faultless = dial.IsFaultless;
         Inputs = [.. chain.Budget.Lines.Select(line => line.Quantity)];
@@ -88,18 +93,12 @@ internal sealed class ReadingDraw
             return start + (made.Shown.HourAngle.Angle - _chain.Shown.HourAngle.Angle).AroundZero().Degrees;
         }
 
-        if (ForwardModel.ScaleFault(made.Dial) is not null)
+        if (PlaneOf(made) is not { } plane)
         {
             return double.NaN;
         }
 
-        // The plane that holds the style and the line where the shadow lies: where the scale's own hour plane cuts the plate, moved by the engraver.
-        var scale = PolarFrame.At(made.Dial.ScaleLatitude);
-        var (sinHour, cosHour) = Math.SinCos(made.Shown.HourAngle.Radians);
-        var line = ForwardModel.ShadowOnPlate(ForwardModel.Style(made.Dial.ScaleLatitude), scale.ToLocal(sinHour, cosHour, 0.0));
-        var (sinMoved, cosMoved) = Math.SinCos(made.Engraving * (Math.PI / 180.0));
-        var shadow = new Vector3(line.X * cosMoved + line.Y * sinMoved, line.Y * cosMoved - line.X * sinMoved, 0.0);
-        var normal = made.Stance.ToWorld(ForwardModel.Style(made.Dial.StyleLatitude).Cross(shadow));
+        var normal = made.Stance.ToWorld(plane);
         var sky = PolarFrame.At(made.Place);
         var (west, meridian, pole) = (normal.Dot(sky.West), normal.Dot(sky.Meridian), normal.Dot(sky.Pole));
         var middle = Math.Atan2(west, meridian);
@@ -135,6 +134,30 @@ internal sealed class ReadingDraw
 
         // A plane has two half-planes: only one of them is the reading, the other lies twelve hours from it.
         return Math.Abs(h - start) < 90.0 ? h : double.NaN;
+    }
+
+    /// <summary>
+    /// The normal, before the dial is set down, of the plane that holds the style and the line where the shadow lies: where the scale's own hour plane cuts the
+    /// plate, moved by the engraver. Null where there is none.
+    /// </summary>
+    private Vector3? PlaneOf(in (FlatDial Dial, DialStance Stance, Latitude Place, DialTime Shown, double Engraving, double Air) made)
+    {
+        if (_face is not null)
+        {
+            return FaceInverse.PlaneOf(_face, _layout!, made.Shown);
+        }
+
+        if (ForwardModel.ScaleFault(made.Dial) is not null)
+        {
+            return null;
+        }
+
+        var scale = PolarFrame.At(made.Dial.ScaleLatitude);
+        var (sinHour, cosHour) = Math.SinCos(made.Shown.HourAngle.Radians);
+        var line = ForwardModel.ShadowOnPlate(ForwardModel.Style(made.Dial.ScaleLatitude), scale.ToLocal(sinHour, cosHour, 0.0));
+        var (sinMoved, cosMoved) = Math.SinCos(made.Engraving * (Math.PI / 180.0));
+        var shadow = new Vector3(line.X * cosMoved + line.Y * sinMoved, line.Y * cosMoved - line.X * sinMoved, 0.0);
+        return ForwardModel.Style(made.Dial.StyleLatitude).Cross(shadow);
     }
 
     /// <summary>The dial, place and reading that the causes make.</summary>

@@ -88,6 +88,11 @@ public abstract record SetByClock
     {
         ArgumentNullException.ThrowIfNull(zone);
 
+        if (profile?.Face is not null)
+        {
+            return new Impossible("Only a plate that lies level is set by turning it; a face that leans or stands upright is set where it is fixed.");
+        }
+
         // Level and true, whatever the profile says of how it stands now; a made-for-the-place dial as a real plate, not as "faultless".
         var wanted = (profile ?? DialProfile.Faultless) with
         {

@@ -15,6 +15,14 @@ internal static class StanceInWords
         return twist + Tilt(stance.EastEdgeRaised, "east") + Tilt(stance.NorthEdgeRaised, "north");
     }
 
+    /// <summary>Of a face that does not lie level, against how it was meant to stand.</summary>
+    public static string OfFace(DialStance stance)
+    {
+        var degrees = Rounded(stance.TwistClockwise.AroundZero());
+        var twist = degrees == 0.0 ? "the face looks where it was meant to" : $"the face is turned {Text(degrees)} degrees {(degrees > 0.0 ? "clockwise" : "anticlockwise")} as seen from above";
+        return twist + Tilt(stance.EastEdgeRaised, "east") + Tilt(stance.NorthEdgeRaised, "north");
+    }
+
     private static string Tilt(Angle raised, string edge)
     {
         var degrees = Rounded(raised);

@@ -25,9 +25,9 @@ public static class FaceInverse
     {
         ArgumentNullException.ThrowIfNull(dial);
         var layout = FaceLayout.Of(dial.Face, dial.MadeFor);
-        return FaceModel.StyleAsMade(dial, layout, out _) is { } style && FromStyleToLine(dial, layout, shown) is { } toLine
+        return PlaneOf(dial, layout, shown) is { } plane
             ? DayCircle.WhereItShows(
-                stance.ToWorld(layout.Axes.FromFace(style.Cross(toLine))),
+                stance.ToWorld(plane),
                 place,
                 declination,
                 shown,
@@ -36,6 +36,12 @@ public static class FaceInverse
                     : [])
             : [];
     }
+
+    /// <summary>The normal of the plane of style and line, along east, north and up as the face was meant to stand; null where there is none.</summary>
+    internal static Vector3? PlaneOf(FaceDial dial, FaceLayout layout, DialTime shown) =>
+        FaceModel.StyleAsMade(dial, layout, out _) is { } style && FromStyleToLine(dial, layout, shown) is { } toLine
+            ? layout.Axes.FromFace(style.Cross(toLine))
+            : null;
 
     /// <summary>A vector from a point of the style to a point of the line, along right, up and normal; null where the face has no such line.</summary>
     private static Vector3? FromStyleToLine(FaceDial dial, FaceLayout layout, DialTime shown) => layout.LineFor(shown) switch
