@@ -5,7 +5,7 @@ namespace SunLessons.Dials.Faces;
 /// how the finished dial really stands is a <see cref="DialStance"/>.
 /// </summary>
 /// <remarks>
-/// <para>THE SIGNS, stated here once, with a figure in words. Draw a plate seen edge-on as a line. Draw from its lit side an arrow, square to it: the outward
+/// <para>THE SIGNS, stated here once, with the figure <c>plate-signs.svg</c> beside this file, and the same in words. Draw a plate seen edge-on as a line. Draw from its lit side an arrow, square to it: the outward
 /// normal. Draw another arrow straight up. The angle between the two arrows is the <see cref="Inclination"/>, 0° to 180°. Now look at the same thing from
 /// above, true north up the page. The shadow that the outward arrow would throw on the ground under a lamp overhead points to where the face looks. The angle
 /// to it from the arrow pointing down the page (south), positive towards the left of the page (west), is the <see cref="Declination"/>.</para>
