@@ -13,6 +13,7 @@ public sealed record Figure(string Title, Axis X, Axis Y)
 {
     private readonly string? _description;
     private readonly string? _summary;
+    private readonly bool _showsAxes = true;
 
     /// <summary>What is drawn, in order.</summary>
     public ImmutableArray<Series> Series { get; init; } = [];
@@ -26,8 +27,12 @@ public sealed record Figure(string Title, Axis X, Axis Y)
     /// <summary>Whether one unit is as long across as it is up: for plates, plans and fans.</summary>
     public bool EqualScales { get; init; }
 
-    /// <summary>Whether frame, ticks and axis titles are drawn; a plate does without.</summary>
-    public bool ShowsAxes { get; init; } = true;
+    /// <summary>Whether frame, ticks and axis titles are drawn; a plate does without, and so does a figure that has nothing to show yet.</summary>
+    public bool ShowsAxes
+    {
+        get => _showsAxes && (Series.Length > 0 || Notes.Length > 0 || Marks.Length > 0);
+        init => _showsAxes = value;
+    }
 
     /// <summary>The short alternative text: kind of figure, axes, what it shows. Made from the figure when nobody wrote one.</summary>
     public string Description

@@ -4,25 +4,25 @@ using SunLessons.Scripts;
 
 namespace SunLessons.Player;
 
-/// <summary>Compiles cells in the page. Nothing else names the compiler, so it is loaded only when a learner changes a cell.</summary>
+/// <summary>
+/// What the page's script calls to compile cells in the page. It holds nothing of the compiler itself: its assemblies come only when a learner changes a
+/// cell, and a class that names them in a field could not even be loaded before.
+/// </summary>
 public static partial class LessonCompiler
 {
-    private static readonly List<byte[]> Images = [];
-    private static CellChain? _chain;
-
     /// <summary>Takes one assembly that cells may name; called for each before anything is compiled.</summary>
     [JSExport]
-    public static void Refer(byte[] assembly) => Images.Add(assembly);
+    public static void Refer(byte[] assembly) => Compiling.Images.Add(assembly);
 
     /// <summary>Takes a cell that ran already.</summary>
     [JSExport]
-    public static void Adopt(string source, string name) => (_chain ??= Begin()).Adopt(source, name);
+    public static void Adopt(string source, string name) => Compiling.Chain.Adopt(source, name);
 
     /// <summary>Compiles a cell: <c>{"number":7,"assembly":"base64","problems":[{"line":1,"column":2,"sentence":"..."}]}</c>.</summary>
     [JSExport]
     public static string Build(string source, string name)
     {
-        var build = (_chain ??= Begin()).Build(source, name);
+        var build = Compiling.Chain.Build(source, name);
         return new JsonObject
         {
             ["number"] = build.Number,
@@ -31,10 +31,12 @@ public static partial class LessonCompiler
         }.ToJsonString();
     }
 
-    private static CellChain Begin()
+    private static class Compiling
     {
-        var chain = new CellChain(CellReferences.FromImages(Images));
-        Images.Clear();
-        return chain;
+        private static CellChain? _chain;
+
+        public static List<byte[]> Images { get; } = [];
+
+        public static CellChain Chain => _chain ??= new CellChain(CellReferences.FromImages(Images));
     }
 }

@@ -1,5 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Loader;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using NodaTime;
 using SunLessons.Cells;
@@ -12,7 +14,9 @@ namespace SunLessons.Player;
 /// <summary>What the page's script calls: begin a lesson, run a cell, move a control. Everything is told back by messages.</summary>
 public static partial class LessonPlayer
 {
-    private static readonly PageHost Host = new(message => Tell(message.ToJsonString()));
+    // A drawing is full of signs that the usual writer escapes for HTML; a message is not HTML.
+    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly PageHost Host = new(message => Tell(message.ToJsonString(Plain)));
     private static readonly CellRun Cells = new(AssemblyLoadContext.Default);
 
     /// <summary>Begins the lesson.</summary>

@@ -1,4 +1,6 @@
+using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json.Nodes;
 using SunLessons.Notebooks;
 
 namespace SunLessons.Publishing;
@@ -11,6 +13,22 @@ internal sealed class PageFiles(string target)
     public void Add(string name, string text) => Add(name, Encoding.UTF8.GetBytes(text));
 
     public void Add(string name, byte[] bytes) => _files[name] = bytes;
+
+    /// <summary>Adds the script that keeps all files added so far, under a version made of their contents.</summary>
+    public void AddOfflineWorker(string name)
+    {
+        using var all = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var (file, bytes) in _files)
+        {
+            all.AppendData(Encoding.UTF8.GetBytes(file));
+            all.AppendData(bytes);
+        }
+
+        var names = new JsonArray([.. _files.Keys.Select(file => (JsonNode)file)]);
+        Add(name, Asset.Text("offline.js")
+            .Replace("VERSION", Convert.ToHexStringLower(all.GetHashAndReset())[..16], StringComparison.Ordinal)
+            .Replace("FILES", names.ToJsonString(), StringComparison.Ordinal));
+    }
 
     /// <summary>Writes each by atomic replace; names what was written.</summary>
     public IReadOnlyList<string> Write()

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using System.Text.Json.Nodes;
 using SunLessons.Notebooks;
 using SunLessons.Places;
 using SunLessons.Publishing.Lessons;
@@ -66,6 +67,15 @@ public sealed class Publisher(string program, Action<string> say)
             files.Add("shared/fonts/stix-two-math.OFL.txt", Asset.Text("stix-two-math.OFL.txt"));
             files.Add("shared/player.js", File.ReadAllText(Path.Combine(player, "player.js")));
             files.Add("shared/compiler.js", File.ReadAllText(Path.Combine(player, "compiler.js")));
+            files.Add("lessons.webmanifest", new JsonObject
+            {
+                ["name"] = words["page.home.title"],
+                ["short_name"] = "SunLessons",
+                ["start_url"] = "index.html",
+                ["display"] = "browser",
+                ["icons"] = new JsonArray(new JsonObject { ["src"] = "shared/icon.svg", ["type"] = "image/svg+xml", ["sizes"] = "any" }),
+            }.ToJsonString());
+            files.AddOfflineWorker("offline.js");
         }
 
         return files.Write();

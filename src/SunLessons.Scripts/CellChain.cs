@@ -1,6 +1,5 @@
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
-using Microsoft.CodeAnalysis.Emit;
 using SunLessons.Cells.Running;
 
 namespace SunLessons.Scripts;
@@ -27,8 +26,8 @@ public sealed class CellChain(CellReferences references)
         var number = _count + 1;
         var compilation = Next(source, name, number);
         using var assembly = new MemoryStream();
-        // The emitted names must differ from cell to cell, and be the same at every publishing.
-        var result = compilation.Emit(assembly, options: new EmitOptions(debugInformationFormat: DebugInformationFormat.Embedded));
+        // Without debug information: its checksum of the source is made by a task, and the only thread of a page cannot wait for one.
+        var result = compilation.Emit(assembly);
         if (!result.Success)
         {
             return new CellBuild(number, [], [.. result.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Select(Problem)]);

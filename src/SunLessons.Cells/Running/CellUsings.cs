@@ -14,8 +14,13 @@ public static class CellUsings
     [
         "System", "System.Text", "System.Collections", "System.Collections.Generic", "System.Threading.Tasks", "System.Linq", "NodaTime",
         .. Namespaces([typeof(Angle).Assembly, typeof(Figure).Assembly, typeof(Say).Assembly]),
-        typeof(Say).FullName!,
+        .. Verbs(typeof(Say).Assembly),
     ];
+
+    /// <summary>The classes of an assembly whose methods cells call by their bare names.</summary>
+    public static IEnumerable<string> Verbs(Assembly assembly) => assembly.GetExportedTypes()
+        .Where(type => type is { IsAbstract: true, IsSealed: true, Namespace: "SunLessons.Cells" or "SunLessons.Kernel.Verbs" })
+        .Select(type => type.FullName!);
 
     /// <summary>The namespaces of the library that cells speak to, read from its assemblies, so that none is named that does not exist.</summary>
     public static IEnumerable<string> Namespaces(IEnumerable<Assembly> assemblies) => assemblies

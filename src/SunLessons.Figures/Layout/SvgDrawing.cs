@@ -37,10 +37,16 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
         return _text.Append("</svg>\n").ToString();
     }
 
+    // Two decimals, without zeros at the end. By whole hundredths, because a pattern takes most of the time of a drawing where C# is interpreted.
     private static string N(double value)
     {
-        var rounded = Math.Round(value, 2, MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
+        var hundredths = (long)Math.Round(value * 100, MidpointRounding.AwayFromZero);
+        var whole = Math.Abs(hundredths) / 100;
+        var rest = (int)(Math.Abs(hundredths) % 100);
+        var sign = hundredths < 0 ? "-" : "";
+        return rest == 0 ? sign + whole.ToString(CultureInfo.InvariantCulture)
+            : rest % 10 == 0 ? $"{sign}{whole}.{rest / 10}"
+            : $"{sign}{whole}.{(rest < 10 ? "0" : "")}{rest}";
     }
 
     private static string E(string text) => WebUtility.HtmlEncode(text);

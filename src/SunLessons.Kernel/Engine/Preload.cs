@@ -52,14 +52,10 @@ internal static class Preload
             usings.Append("using ").Append(name).Append(";\n");
         }
 
-        // Verbs: methods that cells call by their bare names.
-        var verbs = Assemblies
-            .Where(a => a.GetName().Name is "SunLessons.Cells" or "SunLessons.Kernel")
-            .SelectMany(a => a.GetExportedTypes())
-            .Where(t => t is { IsAbstract: true, IsSealed: true, Namespace: "SunLessons.Cells" or "SunLessons.Kernel.Verbs" });
+        var verbs = Assemblies.Where(a => a.GetName().Name is "SunLessons.Cells" or "SunLessons.Kernel").SelectMany(CellUsings.Verbs);
         foreach (var type in verbs)
         {
-            usings.Append("using static ").Append(type.FullName).Append(";\n");
+            usings.Append("using static ").Append(type).Append(";\n");
         }
 
         return usings.ToString();

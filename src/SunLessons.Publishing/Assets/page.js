@@ -11,6 +11,12 @@ function sunlessonsPack(name, files) {
   document.dispatchEvent(new Event("pack-" + name));
 }
 
+// On a web host the pages are kept for times without a network; a page from a disk is there anyway.
+if (location.protocol.startsWith("http") && document.documentElement.dataset.offline) {
+  navigator.serviceWorker?.register(document.documentElement.dataset.offline).catch(() => {});
+  document.head.append(lessonParts.make("link", { rel: "manifest", href: "lessons.webmanifest" }));
+}
+
 (() => {
   const lesson = lessonData("lesson");
   if (!lesson) return;
@@ -78,7 +84,11 @@ function sunlessonsPack(name, files) {
     worker?.terminate();
     compiling = null;
     worker = new Worker(URL.createObjectURL(new Blob([`${unpackedText}\n(${lessonWorker})()`], { type: "text/javascript" })));
-    worker.onmessage = ({ data }) => hear[data.kind]?.(data);
+    worker.onmessage = ({ data }) => {
+      // What C# tells comes as its own text; what the worker itself tells does not.
+      const message = typeof data === "string" ? JSON.parse(data) : data;
+      hear[message.kind]?.(message);
+    };
     worker.onerror = event => fail(event.message);
     post({ do: "begin", pack: await pack("player"), hello: { draws_figures: true, place: keep.place ?? lesson.place, record: keep.record } });
     for (const cell of await assemblies()) post({ do: "run", ...cell });
@@ -136,7 +146,7 @@ function sunlessonsPack(name, files) {
     stream({ cell, text }) { show(cell, make("pre", { class: "stream" }, text)); },
     record({ key, value }) { keep.note(key, value); },
     place(answer) { placeRead(answer); },
-    compiler() { compiling.ready(); },
+    compiler() { compiling?.ready(); },
     failed({ sentence }) { fail(sentence); },
   };
 
@@ -166,7 +176,7 @@ function sunlessonsPack(name, files) {
     const text = find(".cell-text", section(cell));
     const own = find("code", text).textContent;
     const toggle = find("button", tools);
-    const changeIt = make("button", { type: "button", onclick: () => edit() }, words("cell.change"));
+    const changeIt = make("button", { type: "button", onclick: () => { edit(); editor.focus(); fetchCompiler(); } }, words("cell.change"));
     const run = make("button", { type: "button", onclick: () => rerun() }, words("cell.run"));
     const restore = make("button", { type: "button", onclick: () => { keep.edit(cell, null); editor.value = own; tell(); } }, words("cell.restore"));
     const note = make("span", { role: "status" });
@@ -189,14 +199,14 @@ function sunlessonsPack(name, files) {
       text.append(editor);
       changeIt.replaceWith(run, restore);
       tell();
-      editor.focus();
-      if (lesson.cells.find(c => c.cell === cell)?.script) return;
-      note.textContent = words("cell.compiler");
-      compiler().then(tell);
     };
-    const rerun = async () => {
+    const fetchCompiler = async () => {
       note.textContent = words("cell.compiler");
       await compiler();
+      tell();
+    };
+    const rerun = async () => {
+      await fetchCompiler();
       ran = editor.value;
       tell();
       post({ do: "change", cell, source: ran, markup: "" });

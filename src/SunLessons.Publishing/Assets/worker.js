@@ -15,7 +15,7 @@ function lessonWorker() {
     runtime = await dotnet.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
       : unpackedText(pack[name]).then(bytes => new Response(bytes, { headers: { "content-type": "application/wasm" } }))).create();
-    runtime.setModuleImports("page", { tell: text => tell(JSON.parse(text)) });
+    runtime.setModuleImports("page", { tell });
     player = (await runtime.getAssemblyExports("SunLessons.Player.dll")).SunLessons.Player.LessonPlayer;
     player.Begin(JSON.stringify(hello));
     tell({ kind: "begun" });

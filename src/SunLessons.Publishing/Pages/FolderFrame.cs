@@ -17,5 +17,9 @@ internal sealed class FolderFrame(WordTable words) : PageFrame
 
     protected override string Home => $"<nav><a href=\"index.html\">{WebUtility.HtmlEncode(words["page.home"])}</a></nav>";
 
-    protected override string Scripts => $"<script src=\"{Shared}page.js\"></script>\n<script src=\"{Shared}player.js\" async></script>";
+    // The player announces itself to the page's script, which therefore comes first.
+    protected override string Scripts(bool computes) =>
+        $"<script src=\"{Shared}page.js\"></script>" + (computes ? $"\n<script src=\"{Shared}player.js\" async></script>" : "");
+
+    protected override string Offline => "offline.js";
 }

@@ -45,7 +45,8 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
 
         var awake = StillHtml.Of(Awake, cell.Id, Words);
         var asleep = StillHtml.Of(Asleep, cell.Id, Words);
-        var still = awake == asleep ? asleep : $"{asleep}<noscript>{awake}</noscript>";
+        // A made-up prediction woke the figures; it is nobody's.
+        var still = awake == asleep || cell.Role == "prediction" ? asleep : $"{asleep}<noscript>{awake}</noscript>";
         var changeable = cell.Language == "csharp";
         var tools = changeable ? $"""<div class="cell-tools"><button type="button" class="quiet" aria-expanded="false">{E(Words["cell.show"])}</button></div><div class="cell-text" hidden><pre tabindex="0" aria-label="{E(Words["cell.label"])}"><code>{E(cell.Source)}</code></pre></div>""" : "";
         return $"{open}<div class=\"cell-output\">{still}</div>{tools}</section>\n";

@@ -24,8 +24,12 @@ internal abstract class PageFrame
     /// <summary>The link to the list of lessons; empty where there is none.</summary>
     protected abstract string Home { get; }
 
-    /// <summary>Scripts at the end of the page.</summary>
-    protected abstract string Scripts { get; }
+    /// <summary>Scripts at the end of a page.</summary>
+    /// <param name="computes">Whether it is a page that computes, and so needs the player.</param>
+    protected abstract string Scripts(bool computes);
+
+    /// <summary>The worker that keeps the pages for times without a network; empty where pages are single files.</summary>
+    protected abstract string Offline { get; }
 
     /// <summary>Data that a script of the page reads; it is never run.</summary>
     public static string DataBlock(string id, JsonNode data) =>
@@ -39,7 +43,7 @@ internal abstract class PageFrame
     /// <param name="data">Data blocks; with them come the scripts.</param>
     public string Page(string title, string body, string data = "") => $"""
         <!DOCTYPE html>
-        <html lang="{Words.Language}">
+        <html lang="{Words.Language}"{(Offline.Length > 0 ? $" data-offline=\"{Offline}\"" : "")}>
         <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
@@ -54,22 +58,14 @@ internal abstract class PageFrame
         {body}
         </main>
         <footer class="footing">{WebUtility.HtmlEncode(Words["page.footing"])}</footer>
-        {data}{(data.Length > 0 ? Scripts : "")}
+        {data}{Scripts(computes: data.Length > 0)}
         </body>
         </html>
 
         """;
 
     /// <summary>The script of lesson pages: it carries the worker's, because a page from a disk may start no worker from a file.</summary>
-    public static string PageScript { get; } = Asset.Text("packed.js") + "\n" + Asset.Text("worker.js") + "\n" + PartsAndPage();
+    public static string PageScript { get; } = string.Join('\n', ((string[])["packed.js", "worker.js", "parts.js", "page.js"]).Select(Asset.Text));
 
     protected static string HashOf(string text) => "'sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text))) + "'";
-
-    // The parts use the page's words, which the page declares first.
-    private static string PartsAndPage()
-    {
-        var page = Asset.Text("page.js");
-        var at = page.IndexOf("(() => {", StringComparison.Ordinal);
-        return page[..at] + Asset.Text("parts.js") + "\n" + page[at..];
-    }
 }

@@ -19,7 +19,10 @@ internal sealed class SingleFrame(WordTable words, string player) : PageFrame
 
     protected override string Home => "";
 
-    protected override string Scripts => Pack("player") + Pack("compiler") + $"<script>{PageScript}</script>";
+    // The packs are data, which the page's script looks for.
+    protected override string Scripts(bool computes) => (computes ? Pack("player") + Pack("compiler") : "") + $"<script>{PageScript}</script>";
+
+    protected override string Offline => "";
 
     private static string StyleWithoutFont(string sheet) =>
         sheet.Replace("fonts/stix-two-math.woff2", "data:font/woff2;base64," + Convert.ToBase64String(Asset.Bytes("stix-two-math.woff2")), StringComparison.Ordinal);

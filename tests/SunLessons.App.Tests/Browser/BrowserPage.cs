@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 namespace SunLessons.App.Tests.Browser;
 
 /// <summary>
-/// A page in headless Chromium that reaches 127.0.0.1 and nothing else: names do not resolve, and every request that would leave
+/// A page in headless Chromium that reaches 127.0.0.1 and files, and nothing else: names do not resolve, and every request that would leave
 /// the machine is refused and counted. Messages on the browser's console are kept: a refused script shows there.
 /// </summary>
 internal sealed class BrowserPage : IAsyncDisposable
@@ -43,7 +43,7 @@ internal sealed class BrowserPage : IAsyncDisposable
         await context.RouteAsync("**/*", async route =>
         {
             var address = new Uri(route.Request.Url);
-            if (address.Host == "127.0.0.1" || address.Scheme is "data" or "blob")
+            if (address.Host == "127.0.0.1" || address.Scheme is "data" or "blob" or "file")
             {
                 await route.ContinueAsync();
             }
@@ -66,7 +66,8 @@ internal sealed class BrowserPage : IAsyncDisposable
         _playwright.Dispose();
     }
 
-    private static string Executable() =>
+    /// <summary>The browser of this machine.</summary>
+    public static string Executable() =>
         new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
         ?? throw new InvalidOperationException("No Chromium was found; install Debian's package chromium, or run tests/run --fast.");
 }
