@@ -5,6 +5,7 @@ using SunLessons.Notebooks;
 using SunLessons.Places;
 using SunLessons.Publishing.Lessons;
 using SunLessons.Publishing.Pages;
+using SunLessons.Publishing.Paper;
 using SunLessons.Publishing.Players;
 using SunLessons.Scripts;
 using SunLessons.Words;
@@ -49,9 +50,13 @@ public sealed class Publisher(string program, Action<string> say)
 
         var files = new PageFiles(target);
         PageFrame frame = singleFile ? new SingleFrame(words, player) : new FolderFrame(words);
+        var style = new PaperStyle(inside: singleFile);
+        style.AddTo(files);
+        var sheets = new Sheets(style, words);
         foreach (var page in pages)
         {
             files.Add(page.FileName, page.Html(frame));
+            sheets.AddTo(files, page);
         }
 
         if (!singleFile)
@@ -86,7 +91,7 @@ public sealed class Publisher(string program, Action<string> say)
         var items = new StringBuilder();
         foreach (var lesson in lessons)
         {
-            items.Append($"<li><h2><a href=\"{lesson.Folder}.html\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p></li>\n");
+            items.Append($"<li><h2><a href=\"{lesson.Folder}.html\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
         }
 
         return frame.Page(words["page.home"], $"<h1>{WebUtility.HtmlEncode(words["page.home.title"])}</h1>\n<p>{WebUtility.HtmlEncode(words["page.home.intro"])}</p>\n<ol class=\"shelf\" role=\"list\">\n{items}</ol>");

@@ -69,6 +69,15 @@ public sealed class NumberCheck : Check
     /// <summary>How near an answer must come, in <see cref="Unit"/> (hours for a clock time).</summary>
     public double Tolerance => _tolerance;
 
+    /// <summary>What an answer is, in words, such as <c>minutes of time</c>.</summary>
+    public string Asked => _unit.Asked;
+
+    /// <summary><see cref="Tolerance"/> with its unit; minutes for a clock time.</summary>
+    public string ToleranceText => NumberReply.Difference(_tolerance, _unit);
+
+    /// <summary>A number of this question as its replies write it, with its unit.</summary>
+    public string Say(double value) => NumberReply.Say(value, _unit, _tolerance);
+
     private protected override Part Field => _field;
 
     private protected override string AnswerText => _typed;

@@ -24,6 +24,9 @@ public sealed class NumberProblem
     /// <summary>Where each slip alone leads to, in the order of the lesson.</summary>
     public IReadOnlyList<SlipPath> Singles { get; }
 
+    /// <summary>The slips alone that lead elsewhere than to the answer: at some places one may lead to the answer all the same.</summary>
+    public IReadOnlyList<SlipPath> Astray => [.. Singles.Where(path => _unit.Between(path.Value, Answer) > _tolerance)];
+
     /// <summary>Two slips at once, where their number is like no other: neither the answer nor a slip alone nor another pair.</summary>
     public IReadOnlyList<SlipPath> Pairs { get; private set; }
 
@@ -80,10 +83,9 @@ public sealed class NumberProblem
         }
 
         SlipPath? Nearest(IEnumerable<SlipPath> paths) => paths.Where(p => _unit.Between(given, p.Value) <= within).MinBy(p => _unit.Between(given, p.Value));
-        var told = Singles.Where(p => _unit.Between(p.Value, Answer) > _tolerance).ToArray();
-        if (Nearest(told) is { } single)
+        if (Nearest(Astray) is { } single)
         {
-            return (CheckState.NotYet, [.. told.Where(p => _unit.Between(p.Value, single.Value) <= _tolerance)]);
+            return (CheckState.NotYet, [.. Astray.Where(p => _unit.Between(p.Value, single.Value) <= _tolerance)]);
         }
 
         if (_unit.Between(given, Answer) <= within * NearlyFactor)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SunLessons.Cells.Parts;
 using SunLessons.Figures;
 
@@ -56,6 +57,16 @@ internal static class NumberReply
             _ => Axis.Numeral(value, decimals) + (unit.Symbol.Length == 0 ? "" : " " + unit.Symbol),
         };
     }
+
+    /// <summary>A difference between two numbers of that unit, such as a tolerance.</summary>
+    public static string Difference(double value, AnswerUnit unit) => unit.Kind switch
+    {
+        AnswerKind.Clock => Number(value * 60) + " min",
+        AnswerKind.Latitude or AnswerKind.Longitude or AnswerKind.Angle => Number(value) + "°",
+        _ => Number(value) + (unit.Symbol.Length == 0 ? "" : " " + unit.Symbol),
+    };
+
+    private static string Number(double value) => Math.Round(value, 6).ToString(CultureInfo.InvariantCulture);
 
     private static Judgement Either(CheckState state, IReadOnlyList<SlipPath> paths)
     {

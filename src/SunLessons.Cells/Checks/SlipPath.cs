@@ -8,7 +8,9 @@ public sealed record SlipPath(IReadOnlyList<Slip> Slips, double Value)
     /// <summary>Its name in a record: <c>W6</c>, or <c>W6+W15</c> for two at once.</summary>
     public string Id => string.Join('+', Slips.Select(s => s.Kind.Id));
 
-    internal string Name => string.Join(" and ", Slips.Select(s => s.Kind.Name));
+    /// <summary>What went wrong, in a few words.</summary>
+    public string Name => string.Join(" and ", Slips.Select(s => s.Kind.Name));
 
-    internal string Reply => string.Join(' ', Slips.Select(s => s.Reply));
+    /// <summary>What a learner who went this way is told.</summary>
+    public string Reply => string.Join(' ', Slips.Select(s => s.Reply));
 }

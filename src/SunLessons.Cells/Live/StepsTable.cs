@@ -17,7 +17,7 @@ public sealed class StepsTable : LiveThing
     {
         (_caption, _make) = (caption, make);
         Make();
-        _part = Build.Html(Host, Markup(), "steps");
+        _part = Build.Html(Host, ToHtml(), "steps");
         _part.Set(("_sunlessons_key", key));
     }
 
@@ -36,10 +36,23 @@ public sealed class StepsTable : LiveThing
 
     internal override Part MakeRoot() => _part;
 
+    /// <summary>The table as HTML, as it stands now.</summary>
+    public string ToHtml()
+    {
+        if (_problem.Length > 0)
+        {
+            return Html.Status(_problem, "problem");
+        }
+
+        var answer = _answer;
+        var sentence = answer.Sentence.Length == 0 ? "" : Html.Status(answer.Sentence, answer.Chains.Count == 0 ? "problem" : "summary");
+        return sentence + string.Concat(answer.Chains.Select((chain, i) => Table(Caption(answer, i), chain)));
+    }
+
     private protected override void Compute()
     {
         Make();
-        _part.Set(("value", Markup()));
+        _part.Set(("value", ToHtml()));
     }
 
     private static string Said(StepRow row) => string.Join(' ', new[] { row.Name, row.Amount, row.Running.Length == 0 ? "" : "gives " + row.Running }.Where(t => t.Length > 0));
@@ -58,18 +71,6 @@ public sealed class StepsTable : LiveThing
             Volatile.Write(ref _answer, new StepsAnswer("", []));
             _problem = PlainSentence.Of(error);
         }
-    }
-
-    private string Markup()
-    {
-        if (_problem.Length > 0)
-        {
-            return Html.Status(_problem, "problem");
-        }
-
-        var answer = _answer;
-        var sentence = answer.Sentence.Length == 0 ? "" : Html.Status(answer.Sentence, answer.Chains.Count == 0 ? "problem" : "summary");
-        return sentence + string.Concat(answer.Chains.Select((chain, i) => Table(Caption(answer, i), chain)));
     }
 
     private static string Table(string caption, IReadOnlyList<StepRow> rows)

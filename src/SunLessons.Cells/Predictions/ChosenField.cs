@@ -16,6 +16,8 @@ internal sealed class ChosenField : PredictionField
         _list = Build.Options(host, "RadioButtonsModel", "My prediction", question, options, null, chosen => _chosen = chosen >= 0 && chosen < options.Count ? chosen : _chosen);
     }
 
+    public override IReadOnlyList<string> Options => _options;
+
     public override IReadOnlyList<Part> Parts => [_list];
 
     public override PredictionAnswer Read() => _chosen is { } index

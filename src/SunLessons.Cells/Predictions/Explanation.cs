@@ -8,7 +8,6 @@ public sealed class Explanation : Shown
 {
     // A record is kept in a notebook's metadata: some pages of text are enough, and a pasted book is not.
     private const int MostLetters = 4000;
-    private readonly string _question;
     private readonly Part _words;
     private readonly Part _field;
     private volatile string _text;
@@ -16,17 +15,20 @@ public sealed class Explanation : Shown
     internal Explanation(Lesson lesson, string key, string question)
         : base(lesson, key)
     {
-        _question = question;
+        Question = question;
         _text = Json.Text(lesson.Recorded(RecordKey)) ?? "";
         _words = Build.Html(Host, Html.Question(question), "question");
         _field = Build.Text(Host, "My words", question, _text, "because ...", OnTyped);
     }
 
+    /// <summary>What is asked.</summary>
+    public string Question { get; }
+
     /// <summary>What the learner wrote; empty before.</summary>
     public string Text => _text;
 
     /// <inheritdoc/>
-    public override string PlainText => _text.Length == 0 ? _question : $"{_question} {_text}";
+    public override string PlainText => _text.Length == 0 ? Question : $"{Question} {_text}";
 
     private string RecordKey => "explanation:" + Key;
 

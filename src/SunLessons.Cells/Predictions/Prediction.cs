@@ -4,6 +4,7 @@ using NodaTime;
 using NodaTime.Text;
 using SunLessons.Cells.Controls;
 using SunLessons.Cells.Parts;
+using SunLessons.Figures;
 
 namespace SunLessons.Cells.Predictions;
 
@@ -66,6 +67,12 @@ public sealed class Prediction : Shown
 
     /// <summary>The question.</summary>
     public string Question { get; }
+
+    /// <summary>The answers to choose from; none for a number and a sketch.</summary>
+    public IReadOnlyList<string> Options => _field.Options;
+
+    /// <summary>The grid of a sketch, empty; null for a choice and a number.</summary>
+    public Figure? Grid => _field.Grid;
 
     private PredictionAnswer? Given
     {

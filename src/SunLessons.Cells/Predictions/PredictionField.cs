@@ -1,4 +1,5 @@
 using SunLessons.Cells.Parts;
+using SunLessons.Figures;
 
 namespace SunLessons.Cells.Predictions;
 
@@ -7,6 +8,12 @@ internal abstract class PredictionField
 {
     /// <summary>What stands between the question and the button.</summary>
     public abstract IReadOnlyList<Part> Parts { get; }
+
+    /// <summary>The answers to choose from; none where it is not chosen.</summary>
+    public virtual IReadOnlyList<string> Options => [];
+
+    /// <summary>The grid to sketch on, empty; null where nothing is sketched.</summary>
+    public virtual Figure? Grid => null;
 
     /// <summary>What waits for the recording to be locked; often the same as <see cref="Parts"/>.</summary>
     public virtual IReadOnlyList<Part> Inputs => Parts;

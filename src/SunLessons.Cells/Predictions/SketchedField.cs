@@ -37,6 +37,15 @@ internal sealed class SketchedField : PredictionField
 
     public IReadOnlyList<string> Points => _grid.Points;
 
+    public override Figure Grid
+    {
+        get
+        {
+            var figure = Figure.Titled("My sketch").AcrossNames(_grid.Across, _grid.Points);
+            return _unit.Kind == AnswerKind.Clock ? figure.UpClock(_grid.Up, _grid.From, _grid.To) : figure.Up(_grid.Up, _unit.Symbol, _grid.From, _grid.To);
+        }
+    }
+
     public override PredictionAnswer Read()
     {
         var numbers = new double[PointCount];
@@ -89,7 +98,7 @@ internal sealed class SketchedField : PredictionField
     }
 
     /// <summary>A number of this sketch as a reader says it.</summary>
-    public string Say(double value) => Grid().Y.Say(value);
+    public string Say(double value) => Grid.Y.Say(value);
 
     public override void TellAgain() => _drawing.TellAgain();
 
@@ -113,17 +122,12 @@ internal sealed class SketchedField : PredictionField
             : input;
     }
 
-    private Figure Grid()
-    {
-        var figure = Figure.Titled("My sketch").AcrossNames(_grid.Across, _grid.Points);
-        return _unit.Kind == AnswerKind.Clock ? figure.UpClock(_grid.Up, _grid.From, _grid.To) : figure.Up(_grid.Up, _unit.Symbol, _grid.From, _grid.To);
-    }
 
     private Figure Draw()
     {
         double[] places = [.. Enumerable.Range(0, PointCount).Select(i => (double)i)];
         double[] mine = [.. Enumerable.Range(0, PointCount).Select(i => Number(i).Value ?? double.NaN)];
-        var figure = Grid().Line("my sketch", places, mine, Ink.Vermilion, LineStyle.Dash, MarkerShape.Square);
+        var figure = Grid.Line("my sketch", places, mine, Ink.Vermilion, LineStyle.Dash, MarkerShape.Square);
         var words = "My sketch: " + InWords(mine) + ".";
         return _outcome is { } outcome
             ? figure.Line("what came out", places, outcome, Ink.Blue, LineStyle.Solid, MarkerShape.Disc).Says($"{words} It came out: {InWords(outcome)}.")

@@ -95,11 +95,11 @@ public sealed class TrialTable : Shown
     /// <summary>The stored trials: each control in turn moved alone, the others held. Computed anew at each call, for the present place.</summary>
     public IReadOnlyList<Sweep> Sweeps() => [.. _inputs.Select(SweepOf)];
 
-    /// <summary>A figure of the experiment as it stands when every control has its held position; null when there is none then.</summary>
+    /// <summary>A figure as it stands when every control of this experiment has its held position; null when it follows none of them, or there is none then.</summary>
     public Figure? Drawn(LiveFigure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return Supposition.Ask(HeldPositions(), figure.Afresh);
+        return figure.DependsOn.Intersect(_inputs).Any() ? Supposition.Ask(HeldPositions(), figure.Afresh) : null;
     }
 
     private string RecordKey => "trials:" + Key;

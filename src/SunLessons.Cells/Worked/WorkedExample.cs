@@ -52,6 +52,9 @@ public sealed class WorkedExample : Shown
     /// <summary>How much is left to the learner.</summary>
     public Fade Fade { get; }
 
+    /// <summary>What is worked out.</summary>
+    public string Title => _title();
+
     /// <summary>The steps, for the present place.</summary>
     public IReadOnlyList<WorkedLine> Lines { get; private set; }
 

@@ -16,7 +16,7 @@ public sealed record WorkedLine(string Words, Func<Way, double> Formula, double 
     private AnswerUnit Asked => AnswerUnit.Of(Unit);
 
     /// <summary>The step's number as a reader sees it.</summary>
-    internal string Text
+    public string Text
     {
         get
         {

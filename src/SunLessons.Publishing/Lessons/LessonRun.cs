@@ -13,7 +13,9 @@ internal sealed class LessonRun
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
     private readonly Dictionary<string, List<StillOutput>> _outputs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<object>> _things = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _values = new(StringComparer.Ordinal);
+    private ExecutionContext? _inside;
 
     private LessonRun(InMemoryHost host) => Host = host;
 
@@ -25,6 +27,17 @@ internal sealed class LessonRun
 
     /// <summary>What a cell showed; empty for one that showed nothing.</summary>
     public IReadOnlyList<StillOutput> Outputs(string cell) => _outputs.TryGetValue(cell, out var shown) ? shown : [];
+
+    /// <summary>The objects behind what a cell showed, in their order: controls, figures, questions, sentences.</summary>
+    public IReadOnlyList<object> Things(string cell) => _things.TryGetValue(cell, out var things) ? things : [];
+
+    /// <summary>Asks those objects something; they answer for this lesson and its place.</summary>
+    public T Ask<T>(Func<T> question)
+    {
+        T answer = default!;
+        ExecutionContext.Run(_inside!, _ => answer = question(), null);
+        return answer;
+    }
 
     /// <summary>Runs the cells.</summary>
     /// <param name="name">How problems call the lesson.</param>
@@ -39,6 +52,7 @@ internal sealed class LessonRun
         var run = new LessonRun(host);
         var lesson = new Lesson(host, new StillClock());
         lesson.BecomeCurrent();
+        run._inside = ExecutionContext.Capture();
         var home = new AssemblyLoadContext(name, isCollectible: true);
         try
         {
@@ -66,7 +80,9 @@ internal sealed class LessonRun
     private async Task RunCellAsync(string name, BuiltCell cell, CellRun states, Lesson lesson)
     {
         var before = Host.Outputs.Count;
+        var things = _things[cell.Cell.Id] = [];
         object? value;
+        lesson.Displayed += things.Add;
         try
         {
             value = await Task.Run(() => states.RunAsync(cell.Assembly, cell.Number)).WaitAsync(Patience);
@@ -83,13 +99,16 @@ internal sealed class LessonRun
         if (cell.IsMarkup)
         {
             var markup = MarkupCell.Read(cell.Cell.Source, cell.Cell.Language)!;
-            Host.Display(new Dictionary<string, JsonNode> { [markup.MediaType] = markup.Fill((string[])value!) });
+            var filled = markup.Fill((string[])value!);
+            Host.Display(new Dictionary<string, JsonNode> { [markup.MediaType] = filled });
+            things.Add(new FilledMarkup(filled));
         }
         else if (value is not null)
         {
             lesson.Show(value);
         }
 
+        lesson.Displayed -= things.Add;
         foreach (var bundle in Host.Outputs.Skip(before))
         {
             if (bundle.TryGetValue(Lesson.ValueMimeType, out var named))

@@ -6,6 +6,7 @@ using SunLessons.Notebooks;
 using SunLessons.Notebooks.Markup;
 using SunLessons.Places;
 using SunLessons.Publishing.Lessons;
+using SunLessons.Publishing.Paper;
 using SunLessons.Publishing.Players;
 using SunLessons.Words;
 
@@ -31,6 +32,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
             {PlaceForm()}
             <div class="lesson-bar"><p id="lesson-status" role="status">{E(Words["page.script"])}</p><button type="button" class="quiet" id="lesson-again" hidden>{E(Words["page.again"])}</button></div>
             {steps}
+            {Sheets.Links(Lesson.Folder, Words)}
             <section class="answers" aria-label="{E(Words["page.answers.save"])}"><p>{E(Words["page.answers"])}</p><button type="button" id="answers-save">{E(Words["page.answers.save"])}</button><button type="button" class="quiet" id="answers-forget">{E(Words["page.answers.forget"])}</button></section>
             """, Data(frame));
     }
@@ -40,7 +42,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         var open = $"<section class=\"step\" data-cell=\"{cell.Id}\"{(cell.Role is { } role ? $" data-role=\"{E(role)}\"" : "")}>";
         if (cell.Type == CellType.Markdown)
         {
-            return open + Fill(LessonMarkup.ToHtml(cell.Source, cell.Id + "-")) + "</section>\n";
+            return open + Filled(LessonMarkup.ToHtml(cell.Source, cell.Id + "-")) + "</section>\n";
         }
 
         var awake = StillHtml.Of(Awake, cell.Id, Words);
@@ -52,7 +54,8 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         return $"{open}<div class=\"cell-output\">{still}</div>{tools}</section>\n";
     }
 
-    private string Fill(string html) => Quoted().Replace(html, match => Asleep.Values.TryGetValue(match.Groups["name"].Value, out var text)
+    /// <summary>A text of the lesson with the named values in their places.</summary>
+    public string Filled(string html) => Quoted().Replace(html, match => Asleep.Values.TryGetValue(match.Groups["name"].Value, out var text)
         ? $"{match.Groups["open"].Value}{E(text)}</span>"
         : match.Value);
 
@@ -101,6 +104,9 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         };
         return $"{PageFrame.DataBlock("lesson", data)}{PageFrame.DataBlock("lesson-words", new JsonObject(Words.Under("cell.", "page.", "place.", "number.", "table.", "choose").Select(pair => KeyValuePair.Create(pair.Key, (JsonNode?)pair.Value))))}";
     }
+
+    /// <summary>The place that the still outputs are for.</summary>
+    public Place Place => Vigo;
 
     private static Place Vigo { get; } = Gazetteer.Towns.First(town => town.Name == "Vigo");
 
