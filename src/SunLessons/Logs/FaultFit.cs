@@ -43,18 +43,22 @@ public sealed record FaultFit
     /// <summary>Where that comes from, in words.</summary>
     public required string ReadingUncertaintySource { get; init; }
 
+    /// <summary>Slips in how the log was kept that would explain what its readings are off: to be looked into before any fault is believed. Often empty.</summary>
+    public required IReadOnlyList<LogSlip> Slips { get; init; }
+
     /// <summary>What the readings cannot tell, in sentences: for ever, and with these readings.</summary>
     public required IReadOnlyList<string> Open { get; init; }
 
     /// <summary>The whole report, a sentence a line.</summary>
     public IReadOnlyList<string> Sentences =>
     [
+        .. Slips.Select(s => s.Sentence),
         .. Combinations.Select(c => c.Sentence),
         .. NamedFaults.Select(f => f.Sentence),
         .. Open,
         .. Readings.Where(r => r.IsWild).Select(r => string.Create(
             CultureInfo.InvariantCulture,
-            $"Line {r.Reading.Observation.Line}: this reading lies {Math.Abs(r.LeftMinutes):0.0} minutes {(r.LeftMinutes > 0.0 ? "fast" : "slow")} of the others and counts {r.Weight * 100.0:0} % (Huber's estimate); look at it again, it is not dropped.")),
+            $"Line {r.Reading.Observation.Line}: this reading lies {Math.Abs(r.LeftMinutes):0.0} minutes {(r.LeftMinutes > 0.0 ? "fast" : "slow")} of the others and counts {r.Weight * 100.0:0} % (Huber's estimate); look at it again, it is not dropped.{Hint(r.LeftMinutes)}")),
     ];
 
     /// <summary>One combination.</summary>
@@ -124,9 +128,19 @@ public sealed record FaultFit
             Readings = [.. log.Readings.Select((r, i) => new FittedReading(r, free.Left[i], weights[i]))],
             ReadingStandardUncertaintyMinutes = scatter,
             ReadingUncertaintySource = source,
+            Slips = LogSlips.Find(log),
             Open = OpenInWords(model, moments, map, scatter, combinations),
         };
     }
+
+    // A hand that misreads takes the neighbouring hour or quarter; further off than three minutes it was something else.
+    private static string Hint(double leftMinutes) => Math.Abs(leftMinutes) switch
+    {
+        > 57.0 and < 63.0 => " It is an hour off: the next hour line may have been read.",
+        > 717.0 => " It is half a day off: morning may have been written for afternoon.",
+        > 12.0 and < 18.0 => " It is a quarter of an hour off: the next line may have been read.",
+        _ => "",
+    };
 
     private static double Practice()
     {

@@ -1,3 +1,4 @@
+using NodaTime;
 using SunLessons.CivilTime;
 using SunLessons.Dials;
 using SunLessons.Places;
@@ -61,26 +62,61 @@ public sealed record LogResiduals
                 continue;
             }
 
-            if (zone.InstantOf(observation.Clock) is not ClockAnswer.One one)
+            var moments = Moments(observation, zone).Select(instant => Compared(observation, instant, zone, place, design, presumed)).ToList();
+            switch (moments.Where(m => m.Reading is not null).ToList())
             {
-                unused.Add((observation, $"Line {CsvTable.Text(observation.Line)}: {zone.InstantOf(observation.Clock).Message}"));
-                continue;
+                case [var only]:
+                    readings.Add(moments.Count == 1 ? only.Reading! : only.Reading! with
+                    {
+                        Remark = $"The clock showed {ReadingChain.TimeText(observation.Clock)} twice that night; the moment is taken at which the dial was lit.",
+                    });
+                    break;
+                case []:
+                    unused.Add((observation, $"Line {CsvTable.Text(observation.Line)}: {(moments.Count == 0 ? zone.InstantOf(observation.Clock).Message : moments[^1].Why)}"));
+                    break;
+                default:
+                    var doubled = (ClockAnswer.Doubled)zone.InstantOf(observation.Clock);
+                    unused.Add((
+                        observation,
+                        $"Line {CsvTable.Text(observation.Line)}: {doubled.Message.Replace(" Say which one you mean: the earlier or the later.", "", StringComparison.Ordinal)} "
+                        + $"Write the offset after the time: {ReadingChain.TimeText(observation.Clock)} {OffsetText.Utc(doubled.RuleEarlier.WallOffset)} or {OffsetText.Utc(doubled.RuleLater.WallOffset)}."));
+                    break;
             }
-
-            var hourAngle = ApparentDay.HourAngleAt(place, one.Instant);
-            var declination = SunNow.At(one.Instant).Declination;
-            if (ForwardModel.Read(design, presumed, place.Latitude, hourAngle, declination) is not DialReading.Shows shows)
-            {
-                var nothing = (DialReading.Nothing)ForwardModel.Read(design, presumed, place.Latitude, hourAngle, declination);
-                unused.Add((observation, $"Line {CsvTable.Text(observation.Line)}: {nothing.Sentence}"));
-                continue;
-            }
-
-            readings.Add(new LogResidual(
-                observation, one.Instant, hourAngle, declination, Minutes(observation.Shown, hourAngle), Minutes(observation.Shown, shows.Time.HourAngle)));
         }
 
         return new LogResiduals(place, design, presumed, readings, unused);
+    }
+
+    /// <summary>The instants that a clock reading may mean: one, two in a doubled hour, none in a skipped one.</summary>
+    private static Instant[] Moments(Observation observation, CivilZone zone) => observation.ClockOffset is { } offset
+        ? [observation.Clock.WithOffset(offset).ToInstant()]
+        : zone.InstantOf(observation.Clock) switch
+        {
+            ClockAnswer.One one => [one.Instant],
+            ClockAnswer.Doubled doubled => [doubled.Earlier, doubled.Later],
+            _ => [],
+        };
+
+    private static (LogResidual? Reading, string? Why) Compared(
+        Observation observation, Instant instant, CivilZone zone, GeoPoint place, FlatDial design, DialStance presumed)
+    {
+        var hourAngle = ApparentDay.HourAngleAt(place, instant);
+        var sun = SunNow.At(instant);
+        return ForwardModel.Read(design, presumed, place.Latitude, hourAngle, sun.Declination) switch
+        {
+            DialReading.Shows shows => (
+                new LogResidual(
+                    observation,
+                    instant,
+                    zone.RuleAt(instant),
+                    hourAngle,
+                    sun.Declination,
+                    sun.EquationOfTime,
+                    Minutes(observation.Shown, hourAngle),
+                    Minutes(observation.Shown, shows.Time.HourAngle)),
+                null),
+            var nothing => (null, ((DialReading.Nothing)nothing).Sentence),
+        };
     }
 
     private static double Minutes(DialTime shown, HourAngle expected) => (shown.HourAngle.Angle - expected.Angle).AroundZero().TimeMinutes;

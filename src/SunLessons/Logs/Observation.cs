@@ -8,4 +8,8 @@ namespace SunLessons.Logs;
 /// <param name="Shown">What the dial showed.</param>
 /// <param name="Observer">Who read it; may be empty.</param>
 /// <param name="Note">Whatever the observer wrote; may be empty.</param>
-public sealed record Observation(int Line, LocalDateTime Clock, DialTime Shown, string Observer, string Note);
+public sealed record Observation(int Line, LocalDateTime Clock, DialTime Shown, string Observer, string Note)
+{
+    /// <summary>What that clock was ahead of UTC, if it was written down; null for the law of the place's zone. It tells the two moments of a doubled hour apart.</summary>
+    public Offset? ClockOffset { get; init; }
+}

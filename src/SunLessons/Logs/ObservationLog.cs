@@ -2,13 +2,15 @@ using System.Globalization;
 using System.Text;
 using NodaTime;
 using NodaTime.Text;
+using SunLessons.CivilTime;
 
 namespace SunLessons.Logs;
 
 /// <summary>The readings of one dial, each beside a clock, as a table of comma-separated values. Immutable.</summary>
 /// <remarks>
 /// Heading: <c>date_year_month_day,clock_hours_minutes,dial_hours_minutes,who,note</c>. Times are hours and minutes, with tenths or seconds if known
-/// (<c>14:36</c>, <c>14:36.5</c>, <c>14:36:30</c>). Lines that begin with # are remarks.
+/// (<c>14:36</c>, <c>14:36.5</c>, <c>14:36:30</c>). The clock may be followed by what it was ahead of UTC (<c>02:30 UTC+2</c>), for a night on which it was put back or for
+/// a clock of another zone. Lines that begin with # are remarks.
 /// </remarks>
 public sealed record ObservationLog
 {
@@ -35,7 +37,8 @@ public sealed record ObservationLog
         foreach (var o in Observations)
         {
             text.Append(LocalDatePattern.Iso.Format(o.Clock.Date)).Append(',')
-                .Append(o.Clock.ToString(o.Clock.Second == 0 ? "HH':'mm" : "HH':'mm':'ss", CultureInfo.InvariantCulture)).Append(',')
+                .Append(o.Clock.ToString(o.Clock.Second == 0 ? "HH':'mm" : "HH':'mm':'ss", CultureInfo.InvariantCulture))
+                .Append(o.ClockOffset is { } offset ? " " + OffsetText.Utc(offset) : "").Append(',')
                 .Append(o.Shown).Append(',').Append(CsvTable.Cell(o.Observer)).Append(',').Append(CsvTable.Cell(o.Note)).Append('\n');
         }
 
@@ -50,8 +53,19 @@ public sealed record ObservationLog
             throw new FormatException($"Line {CsvTable.Text(line)}: date \"{CsvTable.Shortened(cells[0])}\" is not a day as year-month-day; write 2026-06-21.");
         }
 
-        var clock = LocalTime.Midnight.PlusMilliseconds((long)Math.Round(Hours(line, "clock", cells[1]) * 3.6e6));
-        return new Observation(line, date.Value + clock, DialTime.FromHours(Hours(line, "dial", cells[2])), cells[3], cells[4]);
+        var words = cells[1].Split(' ', 2, StringSplitOptions.TrimEntries);
+        var ahead = Offset.Zero;
+        if (words.Length == 2 && !OffsetText.TryRead(words[1], out ahead))
+        {
+            throw new FormatException(
+                $"Line {CsvTable.Text(line)}: \"{CsvTable.Shortened(words[1])}\" after the clock's time is not an offset from UTC-18 to UTC+18; write such as 02:30 UTC+2, or the time alone.");
+        }
+
+        var clock = LocalTime.Midnight.PlusMilliseconds((long)Math.Round(Hours(line, "clock", words[0]) * 3.6e6));
+        return new Observation(line, date.Value + clock, DialTime.FromHours(Hours(line, "dial", cells[2])), cells[3], cells[4])
+        {
+            ClockOffset = words.Length == 2 ? ahead : null,
+        };
     }
 
     private static double Hours(int line, string which, string text)

@@ -22,7 +22,16 @@ public class LogTables
         Assert.Equal("she said \"now\"", again.Observations[1].Note);
     }
 
+    [Fact]
+    public void A_clock_may_be_followed_by_what_it_was_ahead_of_utc()
+    {
+        var log = ObservationLog.Parse(Heading + "2026-10-25,02:55 UTC+2,12:00,,\n2026-06-21,12:36 UTC,11:39.2,,\n2026-06-21,09:00 -3:30,11:39.2,,\n");
+        Assert.Equal([Offset.FromHours(2), Offset.Zero, Offset.FromHoursAndMinutes(-3, -30)], log.Observations.Select(o => o.ClockOffset));
+        Assert.Equal(log.ToString(), ObservationLog.Parse(log.ToString()).ToString());
+    }
+
     [Theory]
+    [InlineData("2026-06-21,13:41 summer,12:00,a,b", "Line 2: \"summer\" after the clock's time is not an offset from UTC-18 to UTC+18; write such as 02:30 UTC+2, or the time alone.")]
     [InlineData("21/06/2026,13:41,12:00,a,b", "Line 2: date \"21/06/2026\" is not a day as year-month-day; write 2026-06-21.")]
     [InlineData("2026-06-21,25:41,12:00,a,b", "Line 2: clock \"25:41\" is not a time from 00:00 to 23:59; write hours and minutes such as 14:36, 14:36.5 or 14:36:30.")]
     [InlineData("2026-06-21,13:41,12:60,a,b", "Line 2: dial \"12:60\" is not a time from 00:00 to 23:59; write hours and minutes such as 14:36, 14:36.5 or 14:36:30.")]
