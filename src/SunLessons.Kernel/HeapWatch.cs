@@ -18,7 +18,7 @@ internal sealed class HeapWatch
         _allowance = Math.Min(1000 * Megabyte, GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 2);
         _limit = GC.GetTotalMemory(false) + _allowance;
         // A thread of its own, not a timer: a cell may fill the pool.
-        new Thread(Watch) { IsBackground = true, Name = "memory watch" }.Start();
+        new Thread(Watch) { IsBackground = true, Name = "memory watch" }.UnsafeStart();
     }
 
     public static HeapWatch Start() => new();

@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using System.Runtime.InteropServices;
 using SunLessons.Jupyter;
 using SunLessons.Jupyter.Client;
@@ -54,6 +55,13 @@ public static class KernelProgram
         using var server = new KernelServer(transport, connection.Key, log);
         using var session = new KernelSession(server, engine, log);
         Verbs.Showing.Session = session;
+        // A learner's thread that ends in an error would take the process and every variable with it.
+        ExceptionHandling.SetUnhandledExceptionHandler(exception =>
+        {
+            log($"Uncaught: {exception}");
+            session.TellUncaught(exception);
+            return true;
+        });
         var exitCode = 0;
         session.GaveUp += () =>
         {

@@ -148,12 +148,28 @@ public abstract class EngineContractTests : IAsyncLifetime
     [InlineData("Task.Delay(60000).Wait();")]
     [InlineData("Task.Delay(60000)\n    .Wait(TimeSpan.FromMinutes(1));")]
     [InlineData("mark = Task.Delay(60000).ContinueWith(t => 5).Result + 1;")]
+    [InlineData("Task.Delay(60000).GetAwaiter().GetResult();")]
+    [InlineData("Task.WaitAll(Task.Delay(60000));")]
+    [InlineData("Task.WaitAny(Task.Delay(60000));")]
+    [InlineData("new System.Threading.ManualResetEvent(false).WaitOne();")]
+    [InlineData("System.Threading.WaitHandle.WaitAny([new System.Threading.AutoResetEvent(false), new System.Threading.Semaphore(0, 1)]);")]
+    [InlineData("new System.Threading.SemaphoreSlim(0).Wait();")]
+    [InlineData("new System.Collections.Concurrent.BlockingCollection<int>().Take();")]
+    [InlineData("var gate = new object(); var held = new System.Threading.ManualResetEvent(false); Task.Run(() => { lock (gate) { held.Set(); System.Threading.Thread.Sleep(60000); } }); held.WaitOne(); lock (gate) { mark = 2; }")]
+    [InlineData("var gate = new System.Threading.Lock(); var held = new System.Threading.ManualResetEvent(false); Task.Run(() => { lock (gate) { held.Set(); System.Threading.Thread.Sleep(60000); } }); held.WaitOne(); lock (gate) { mark = 2; }")]
+    [InlineData("var gate = new object(); lock (gate) { System.Threading.Monitor.Wait(gate); }")]
+    [InlineData("var t = new System.Threading.Thread(() => System.Threading.Thread.Sleep(60000)); t.Start(); t.Join();")]
+    [InlineData("await Task.Run(() => new System.Threading.ManualResetEventSlim().Wait());")]
+    [InlineData("Parallel.For(0, 4, i => new System.Threading.CountdownEvent(1).Wait());")]
+    [InlineData("while (true) { try { System.Threading.Thread.Sleep(60000); } catch (Exception) { mark++; } }")]
     [InlineData("var held = new List<byte[]>(); while (true) { System.Threading.Thread.Sleep(1); }")]
     [InlineData("while (true) { await Task.Delay(1); }")]
     [InlineData("await Task.Run(() => { while (true) { } });")]
     [InlineData("int Twice(int n) => n < 2 ? 1 : Twice(n - 1) + Twice(n - 2); mark = Twice(200);")]
     [InlineData("class Tree { public long Grow(int n) => n == 0 ? 1 : Grow(n - 1) + Grow(n - 1); }\nmark = (int)new Tree().Grow(80);")]
-    public async Task A_cell_without_end_stops_and_keeps_its_variables(string code)
+    public Task A_cell_without_end_stops_and_keeps_its_variables(string code) => StopsAsync(code);
+
+    private protected async Task StopsAsync(string code)
     {
         await _engine.RunAsync("var mark = 0; var kept = 1;", 1);
         var run = Task.Run(() => _engine.RunAsync("kept = 7;\n" + code, 2));
@@ -229,6 +245,22 @@ public abstract class EngineContractTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_stop_ends_a_wait_that_an_earlier_cell_left_behind_and_nothing_after_it()
+    {
+        await _engine.RunAsync("var stray = Task.Run(() => new System.Threading.ManualResetEvent(false).WaitOne());", 1);
+        await Task.Delay(200);
+        Assert.Equal(new CellFinished(true, false), await _engine.RunAsync("stray.IsCompleted", 2));
+        _engine.Stop();
+        await Task.Delay(1000);
+        Assert.Equal(new CellFinished(true, true), await _engine.RunAsync("stray.IsCompleted", 3));
+        // An interrupt that came late would strike the next wait on the same thread of the pool.
+        for (var i = 4; i < 20; i++)
+        {
+            Assert.Equal(new CellFinished(true, i), await _engine.RunAsync($"Task.Run(() => {{ System.Threading.Thread.Sleep(2); return {i}; }}).Result", i));
+        }
+    }
+
+    [Fact]
     public async Task Language_questions_are_answered_while_a_cell_runs()
     {
         await _engine.RunAsync("var earlier = 5;", 1);
@@ -273,5 +305,12 @@ public sealed class InteractiveEngineTests : EngineContractTests
 
 public sealed class RoslynEngineTests : EngineContractTests
 {
+    /// <summary>No thread runs and no task is named, so there is nothing to end: the cell is left where it is.</summary>
+    [Theory]
+    [InlineData("await new TaskCompletionSource().Task.ConfigureAwait(false);")]
+    [InlineData("await foreach (var n in System.Threading.Channels.Channel.CreateUnbounded<int>().Reader.ReadAllAsync()) { }")]
+    [InlineData("await System.Threading.Channels.Channel.CreateUnbounded<int>().Reader.ReadAsync();")]
+    public async Task A_cell_that_waits_for_what_never_comes_is_left_and_keeps_its_variables(string code) => await StopsAsync(code);
+
     internal override IScriptEngine Create() => new RoslynEngine(_ => { });
 }

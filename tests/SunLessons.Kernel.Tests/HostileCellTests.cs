@@ -10,20 +10,47 @@ public sealed class HostileCellTests(RunningKernel kernel) : IClassFixture<Runni
     [InlineData("loop", "while (true) { }")]
     [InlineData("sleep", "System.Threading.Thread.Sleep(600000);")]
     [InlineData("wait", "await Task.Delay(600000);")]
+    [InlineData("lock", "var gate = new System.Threading.SemaphoreSlim(0); gate.Wait();")]
+    [InlineData("event", "new System.Threading.ManualResetEvent(false).WaitOne();")]
     [InlineData("parallel", "Parallel.For(0, 1000000, i => { while (true) { } });")]
     [InlineData("threads", "var all = Enumerable.Range(0, 50).Select(i => Task.Run(() => { while (true) { } })).ToArray(); await Task.WhenAll(all);")]
     public async Task What_runs_for_ever_is_stopped_and_the_next_cell_runs(string name, string code)
     {
+        var ran = await StoppedAsync($"var kept_{name} = 7;\n{code}");
+        Assert.Equal("error", ran.Reply.Status);
+        Assert.Equal("Stopped as asked. Variables that were set before this moment are kept.", ran.Error!.Value);
+        Assert.Equal("7", (await kernel.Client.RunAsync($"kept_{name}")).Result);
+    }
+
+    /// <summary>Runs a cell and interrupts it after its first output.</summary>
+    private async Task<Ran> StoppedAsync(string code)
+    {
         var begun = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         var outputs = new List<KernelOutput>();
-        var run = kernel.Client.ExecuteAsync(
-            $"var kept_{name} = 7;\nConsole.WriteLine(\"begun\");\n{code}",
-            onOutput: o => { outputs.Add(o); begun.TrySetResult(); });
+        var run = kernel.Client.ExecuteAsync("Console.WriteLine(\"begun\");\n" + code, onOutput: o => { outputs.Add(o); begun.TrySetResult(); });
         await begun.Task.WaitAsync(TimeSpan.FromSeconds(30));
         await kernel.Client.InterruptAsync().WaitAsync(TimeSpan.FromSeconds(10));
-        Assert.Equal("error", (await run.WaitAsync(TimeSpan.FromSeconds(10))).Status);
-        Assert.Equal("Stopped as asked. Variables that were set before this moment are kept.", outputs.OfType<ErrorOutput>().Single().Value);
-        Assert.Equal("7", (await kernel.Client.RunAsync($"kept_{name}")).Result);
+        return new Ran(await run.WaitAsync(TimeSpan.FromSeconds(10)), outputs);
+    }
+
+    [Fact]
+    public async Task An_error_in_a_thread_that_a_cell_started_is_told_and_costs_nothing()
+    {
+        var ran = await kernel.Client.RunAsync(
+            "var before = 3;\nvar t = new System.Threading.Thread(() => throw new TimeoutException(\"too late\"));\nt.Start(); t.Join(); await Task.Delay(200);");
+        Assert.Equal("ok", ran.Reply.Status);
+        Assert.Equal(
+            $"Something that a cell started ended in an error: TimeoutException: too late at cell {ran.Reply.ExecutionCount}, line 2: var t = new System.Threading.Thread(() => throw new TimeoutException(\"too late\"));\n",
+            ran.Stderr);
+        Assert.Equal("3", (await kernel.Client.RunAsync("before")).Result);
+    }
+
+    [Fact]
+    public async Task A_stop_of_threads_that_a_cell_started_is_no_error()
+    {
+        var ran = await StoppedAsync("foreach (var i in new[] { 1, 2 }) new System.Threading.Thread(() => { if (i == 1) { while (true) { } } else { System.Threading.Thread.Sleep(600000); } }).Start();\nwhile (true) { }");
+        Assert.Equal("", ran.Stderr);
+        Assert.Equal("2", (await kernel.Client.RunAsync("1+1")).Result);
     }
 
     [Fact]
@@ -64,7 +91,8 @@ public sealed class HostileCellTests(RunningKernel kernel) : IClassFixture<Runni
         var outputs = new List<KernelOutput>();
         lost.Client.Died += died.SetResult;
         var run = lost.Client.ExecuteAsync(
-            "Console.WriteLine(\"begun\"); var never = new System.Threading.ManualResetEvent(false); never.WaitOne();",
+            $"[System.Runtime.InteropServices.DllImport(\"{(OperatingSystem.IsWindows() ? "kernel32" : "libc")}\", EntryPoint = \"{(OperatingSystem.IsWindows() ? "Sleep" : "sleep")}\")] static extern int Sleep(int time);\n"
+            + "Console.WriteLine(\"begun\"); Sleep(600000);",
             onOutput: o => { outputs.Add(o); begun.TrySetResult(); });
         await begun.Task.WaitAsync(TimeSpan.FromSeconds(30));
         var clock = Stopwatch.StartNew();

@@ -65,6 +65,38 @@ public sealed class LiveControlTests(RunningKernel kernel) : IClassFixture<Runni
     }
 
     [Fact]
+    public async Task What_a_control_sets_off_and_fails_is_told_below_it_until_it_works_again()
+    {
+        using var page = new WidgetPage(kernel.Client);
+        var ran = await kernel.Client.RunAsync("var failing = Number(\"failing\", \"Failing\", 0, 10, 1, 5);\nfailing.Changed += () => { var part = 60 / ((int)failing.Value - 7); };\nShow(failing);");
+        var root = ran.Outputs.OfType<DisplayOutput>().Single().Data.Object("application/vnd.jupyter.widget-view+json").Text("model_id");
+        page.Move("FloatSliderModel", 7);
+        var line = await page.WaitAsync(root, root => root.Texts("children") is [_, var added] ? added["IPY_MODEL_".Length..] : null);
+        var cell = ran.Reply.ExecutionCount;
+        Assert.Equal(
+            $"<p role=\"alert\">DivideByZeroException: Attempted to divide by zero. at cell {cell}, line 2: failing.Changed += () =&gt; {{ var part = 60 / ((int)failing.Value - 7); }};</p>",
+            await page.WaitAsync(line, state => state.Text("value") is { Length: > 0 } value ? value : null));
+        page.Move("FloatSliderModel", 8);
+        await page.WaitAsync(line, state => state.Text("value").Length == 0 ? "" : null);
+    }
+
+    [Theory]
+    [InlineData("turning", "while (true) { }")]
+    [InlineData("waiting", "new System.Threading.ManualResetEvent(false).WaitOne();")]
+    public async Task What_a_control_sets_off_and_never_ends_is_stopped_and_the_next_cell_runs(string key, string code)
+    {
+        using var page = new WidgetPage(kernel.Client);
+        var ran = await kernel.Client.RunAsync($"var endless = Number(\"{key}\", \"Endless\", 0, 10, 1, 5); var entered = 0;\nendless.Changed += () => {{ entered++; {code} }};\nShow(endless);");
+        Assert.Equal("ok", ran.Reply.Status);
+        page.Move("FloatSliderModel", 7);
+        var next = kernel.Client.RunAsync("entered");
+        await Task.Delay(500);
+        Assert.False(next.IsCompleted);
+        await kernel.Client.InterruptAsync();
+        Assert.Equal("1", (await next).Result);
+    }
+
+    [Fact]
     public async Task What_a_page_says_of_the_place_reaches_cells_and_what_cells_record_reaches_the_page()
     {
         var recorded = new TaskCompletionSource<JsonObject>(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -81,6 +113,69 @@ public sealed class LiveControlTests(RunningKernel kernel) : IClassFixture<Runni
         Assert.Equal("place", record.Text("key"));
         Assert.Equal("Darwin", record.Object("value").Text("name"));
         page.Close();
+    }
+
+    /// <summary>The state of the widgets that cells open, as a page keeps it.</summary>
+    private sealed class WidgetPage : IDisposable
+    {
+        private readonly KernelClient _client;
+        private readonly Dictionary<string, JsonObject> _states = [];
+        private readonly Dictionary<string, ClientComm> _latest = [];
+
+        public WidgetPage(KernelClient client)
+        {
+            _client = client;
+            client.CommOpened += Open;
+        }
+
+        public void Dispose() => _client.CommOpened -= Open;
+
+        public void Move(string model, double value)
+        {
+            lock (_states)
+            {
+                _latest[model].Send(new JsonObject { ["method"] = "update", ["state"] = new JsonObject { ["value"] = value }, ["buffer_paths"] = new JsonArray() });
+            }
+        }
+
+        /// <summary>Waits until a widget's state gives an answer.</summary>
+        public async Task<string> WaitAsync(string id, Func<JsonObject, string?> answer)
+        {
+            for (var tries = 0; tries < 500; tries++)
+            {
+                lock (_states)
+                {
+                    if (_states.TryGetValue(id, out var state) && answer(state) is { } found)
+                    {
+                        return found;
+                    }
+                }
+
+                await Task.Delay(20);
+            }
+
+            throw new TimeoutException($"Widget {id} did not come to what was waited for in 10 s.");
+        }
+
+        private void Open(ClientComm comm, CommMessage message)
+        {
+            lock (_states)
+            {
+                _states[comm.Id] = message.Data.Object("state").Copy();
+                _latest[message.Data.Object("state").Text("_model_name")] = comm;
+            }
+
+            comm.Received += update =>
+            {
+                lock (_states)
+                {
+                    foreach (var (name, value) in update.Data.Object("state"))
+                    {
+                        _states[comm.Id][name] = value?.DeepClone();
+                    }
+                }
+            };
+        }
     }
 
     [Fact]

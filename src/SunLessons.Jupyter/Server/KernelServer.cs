@@ -38,6 +38,7 @@ public sealed class KernelServer : IDisposable
     private readonly TaskCompletionSource _stopped = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly AsyncLocal<KernelRequest?> _flowing = new();
     private volatile KernelRequest? _lastOrdered;
+    private volatile KernelRequest? _inTurn;
     private long _sequence;
     private long _abortUpTo;
     private long _accepted;
@@ -58,6 +59,9 @@ public sealed class KernelServer : IDisposable
     /// (a thread that was there before), the last cell or comm message; null before the first.
     /// </summary>
     public KernelRequest? Current => _flowing.Value ?? _lastOrdered;
+
+    /// <summary>The cell or comm message that is being served; null between two.</summary>
+    public KernelRequest? InTurn => _inTurn;
 
     /// <summary>How many messages were accepted so far.</summary>
     public long Accepted => Interlocked.Read(ref _accepted);
@@ -125,7 +129,11 @@ public sealed class KernelServer : IDisposable
     {
         if (request.Finish())
         {
-            request.Reply(reply);
+            if (request.WantsReply)
+            {
+                request.Reply(reply);
+            }
+
             request.Publish("status", new JsonObject { ["execution_state"] = "idle" });
         }
     }
@@ -264,7 +272,11 @@ public sealed class KernelServer : IDisposable
             else if (_handlers.TryGetValue(type, out var handler))
             {
                 _flowing.Value = request;
-                _lastOrdered = handler.Lane == Lane.Ordered ? request : _lastOrdered;
+                if (handler.Lane == Lane.Ordered)
+                {
+                    _lastOrdered = _inTurn = request;
+                }
+
                 var content = await handler.Serve(request).ConfigureAwait(false);
                 if (content is not null && request.WantsReply)
                 {
@@ -283,6 +295,11 @@ public sealed class KernelServer : IDisposable
             {
                 request.Reply(Failure(e.GetType().Name, e.Message));
             }
+        }
+
+        if (ReferenceEquals(_inTurn, request))
+        {
+            _inTurn = null;
         }
 
         if (!request.Finish())

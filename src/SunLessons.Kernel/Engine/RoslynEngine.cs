@@ -92,7 +92,7 @@ internal sealed class RoslynEngine(Action<string> log) : ScriptEngine(log)
             .CreateDelegate<Func<object?[], Task<object>>>();
         try
         {
-            var value = await run(_submissions).ConfigureAwait(false);
+            var value = await run(_submissions).WaitAsync(StopCheck.Abandoned).ConfigureAwait(false);
             return GivesValue(cell) ? new CellFinished(true, value) : new CellFinished(false, null);
         }
         catch (Exception exception)

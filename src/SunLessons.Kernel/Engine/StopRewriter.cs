@@ -7,15 +7,13 @@ namespace SunLessons.Kernel.Engine;
 
 /// <summary>
 /// Writes checks for stop and stack depth into a submission: first in each loop, method, accessor, lambda, handler and behind
-/// each label; waiting for a task and sleeping become such that a stop ends. Only text within lines is added, so line numbers hold; columns shift, which is why the compiler's remarks are
-/// taken from the learner's own text before.
+/// each label; awaiting a task becomes such that a stop ends (waits that hold a thread are ended from outside, by <see cref="CellThreads"/>). Only text
+/// within lines is added, so line numbers hold; columns shift, which is why the compiler's remarks are taken from the learner's own text before.
 /// </summary>
 internal sealed class StopRewriter : CSharpSyntaxWalker
 {
     private const string Turn = "global::SunLessons.Kernel.StopCheck.Turn();";
     private const string Call = "global::SunLessons.Kernel.StopCheck.Call();";
-
-    private const string Waiting = "global::SunLessons.Kernel.StopCheck.";
 
     private readonly SemanticModel _model;
     private readonly List<(int At, int Remove, string Text)> _edits = [];
@@ -118,53 +116,9 @@ internal sealed class StopRewriter : CSharpSyntaxWalker
             return;
         }
 
-        Insert(node.Expression.SpanStart, Waiting + "Await(");
+        Insert(node.Expression.SpanStart, "global::SunLessons.Kernel.StopCheck.Await(");
         base.VisitAwaitExpression(node);
         Insert(node.Expression.Span.End, ")");
-    }
-
-    public override void VisitInvocationExpression(InvocationExpressionSyntax node)
-    {
-        if (node.Expression is MemberAccessExpressionSyntax { RawKind: (int)SyntaxKind.SimpleMemberAccessExpression } access
-            && access.Name.Identifier.ValueText is "Sleep" or "Wait"
-            && _model.GetSymbolInfo(node).Symbol is IMethodSymbol method)
-        {
-            if (method is { Name: "Sleep", ContainingType.Name: "Thread" } && method.ContainingType.ContainingNamespace.ToDisplayString() == "System.Threading")
-            {
-                _edits.Add((access.SpanStart, access.Span.Length, Waiting + "Sleep"));
-                base.Visit(node.ArgumentList);
-                return;
-            }
-
-            if (method is { Name: "Wait", IsStatic: false } && IsTask(method.ContainingType)
-                && method.Parameters is [] or [{ Type.Name: "Int32" or "TimeSpan" }])
-            {
-                Insert(node.SpanStart, Waiting + "Wait(");
-                Visit(access.Expression);
-                Replace(access.OperatorToken, node.ArgumentList.Arguments.Count > 0 ? "," : "");
-                Replace(access.Name.Identifier, "");
-                Replace(node.ArgumentList.OpenParenToken, "");
-                base.Visit(node.ArgumentList);
-                return;
-            }
-        }
-
-        base.VisitInvocationExpression(node);
-    }
-
-    public override void VisitMemberAccessExpression(MemberAccessExpressionSyntax node)
-    {
-        if (node.Name.Identifier.ValueText == "Result" && node.IsKind(SyntaxKind.SimpleMemberAccessExpression)
-            && _model.GetSymbolInfo(node).Symbol is IPropertySymbol { ContainingType: { } owner } && IsTask(owner))
-        {
-            Insert(node.SpanStart, Waiting + "Result(");
-            Visit(node.Expression);
-            Replace(node.OperatorToken, "");
-            Replace(node.Name.Identifier, ")");
-            return;
-        }
-
-        base.VisitMemberAccessExpression(node);
     }
 
     private static bool IsTask(ITypeSymbol? type) =>
@@ -173,8 +127,6 @@ internal sealed class StopRewriter : CSharpSyntaxWalker
     private static bool ReturnsNothing(TypeSyntax type, SyntaxTokenList modifiers) =>
         type is PredefinedTypeSyntax { Keyword.RawKind: (int)SyntaxKind.VoidKeyword }
         || (modifiers.Any(SyntaxKind.AsyncKeyword) && type.ToString().Split('.')[^1] is "Task" or "ValueTask" && modifiers.Any(SyntaxKind.AsyncKeyword));
-
-    private void Replace(SyntaxToken token, string text) => _edits.Add((token.SpanStart, token.Span.Length, text));
 
     private void Insert(int at, string text) => _edits.Add((at, 0, text));
 

@@ -34,7 +34,7 @@ internal sealed class KernelSession : IDisposable
         _log = log;
         _console.IsSilent = request => request.Content.Flag("silent");
         var comms = new KernelComms(server);
-        Host = new CommWidgetHost(comms, data => Display(data), BeginLesson, log);
+        Host = new CommWidgetHost(comms, data => Display(data), BeginLesson, Failed, log);
         _lesson = new Lazy<Lesson>(() => Lesson.Begin(Host, NodaTime.SystemClock.Instance));
 
         Values.Register(typeof(MarkupValue), value => ((MarkupValue)value).Bundle());
@@ -306,6 +306,31 @@ internal sealed class KernelSession : IDisposable
         _ => throw new InvalidOperationException("No such end of a cell."),
     };
 
+    /// <summary>What a control's or a button's code threw, in one sentence that names the learner's line.</summary>
+    private string Failed(Exception exception)
+    {
+        if (StopCheck.Reason is { } why)
+        {
+            return why;
+        }
+
+        var failure = Traceback.Of(exception, Source);
+        var place = failure.Lines.FirstOrDefault(line => line.StartsWith("    at ", StringComparison.Ordinal))?.Trim();
+        return $"{failure.Lines[0]}{(place is null ? "" : " " + place)}";
+    }
+
+    /// <summary>
+    /// Tells an error that nothing caught, of a thread that a cell started: the thread is gone, the kernel goes on. Nothing is told of what
+    /// ended because it was asked to.
+    /// </summary>
+    public void TellUncaught(Exception exception)
+    {
+        if (StopCheck.Reason is null)
+        {
+            Console.Error.WriteLine("Something that a cell started ended in an error: " + Failed(exception));
+        }
+    }
+
     private string? Source(int number)
     {
         lock (_gate)
@@ -417,12 +442,12 @@ internal sealed class KernelSession : IDisposable
     }
 
     /// <summary>
-    /// Stops the running cell; when none runs, what cells left running. A cell that has not ended after two seconds waits where no check is
-    /// (in a lock, in a library, outside C#): then it is answered in its place, and the kernel gives itself up.
+    /// Stops the running cell, or what a control or a button set off; when nothing runs, what cells left running. A cell that has not ended
+    /// after two seconds waits outside C#: then it is answered in its place, and the kernel gives itself up.
     /// </summary>
     public void Interrupt()
     {
-        if (_running is not { } request)
+        if ((_running ?? (_server.InTurn is { Message.Type: "comm_msg" } moved ? moved : null)) is not { } request)
         {
             _engine.Stop();
             return;
@@ -435,7 +460,7 @@ internal sealed class KernelSession : IDisposable
         {
             stop.Cancel();
             Thread.Sleep(Patience);
-            if (ReferenceEquals(_running, request))
+            if (ReferenceEquals(_server.InTurn, request))
             {
                 GiveUp(request);
             }

@@ -15,19 +15,24 @@ internal sealed class CommWidgetHost : IWidgetHost
     private readonly WidgetComms _widgets;
     private readonly Action<JsonObject> _display;
     private readonly Action _begin;
+    private readonly Func<Exception, string> _failed;
     private readonly Action<string> _log;
+    private readonly ProblemPlaces _problems;
     private readonly List<KernelComm> _pages = [];
     private readonly Lock _gate = new();
 
     /// <param name="comms">The kernel's comms.</param>
     /// <param name="display">Shows an output of the running cell.</param>
     /// <param name="begin">Begins the lesson where it has not begun: called before a page is heard.</param>
+    /// <param name="failed">Makes a sentence of what a control's or a button's code threw.</param>
     /// <param name="log">Takes one line for each thing that a maintainer should know.</param>
-    public CommWidgetHost(KernelComms comms, Action<JsonObject> display, Action begin, Action<string> log)
+    public CommWidgetHost(KernelComms comms, Action<JsonObject> display, Action begin, Func<Exception, string> failed, Action<string> log)
     {
         _widgets = new WidgetComms(comms);
+        _problems = new ProblemPlaces(_widgets);
         _display = display;
         _begin = begin;
+        _failed = failed;
         _log = log;
         comms.Register(PageTarget, Opened);
     }
@@ -36,11 +41,16 @@ internal sealed class CommWidgetHost : IWidgetHost
 
     public IFigurePen Pen { get; } = new PlotlyPen();
 
-    public IWidgetChannel Open(string model, JsonObject state) => new Channel(_widgets.Open(model, state));
+    public IWidgetChannel Open(string model, JsonObject state)
+    {
+        var widget = _widgets.Open(model, state);
+        _problems.Opened(widget);
+        return new Channel(widget, this);
+    }
 
     public void Display(IWidgetChannel root, string plainText) => _display(new JsonObject
     {
-        ["application/vnd.jupyter.widget-view+json"] = new JsonObject { ["version_major"] = 2, ["version_minor"] = 1, ["model_id"] = root.Id },
+        ["application/vnd.jupyter.widget-view+json"] = new JsonObject { ["version_major"] = 2, ["version_minor"] = 1, ["model_id"] = _problems.Shown(root.Id) },
         ["text/plain"] = plainText,
     });
 
@@ -101,15 +111,30 @@ internal sealed class CommWidgetHost : IWidgetHost
         }
     }
 
+    /// <summary>Runs what a change sets off, code of cells among it: that can be stopped as a cell can, and where it fails the learner reads why.</summary>
+    private void Run(string widget, Action handlers)
+    {
+        CellThreads.Enter();
+        try
+        {
+            handlers();
+            _problems.Tell(widget, null);
+        }
+        catch (Exception e)
+        {
+            _problems.Tell(widget, _failed(e));
+        }
+    }
+
     private sealed class Channel : IWidgetChannel
     {
         private readonly Widget _widget;
 
-        public Channel(Widget widget)
+        public Channel(Widget widget, CommWidgetHost host)
         {
             _widget = widget;
-            widget.Changed += changed => Changed?.Invoke(changed);
-            widget.CustomReceived += content => CustomReceived?.Invoke(content);
+            widget.Changed += changed => host.Run(Id, () => Changed?.Invoke(changed));
+            widget.CustomReceived += content => host.Run(Id, () => CustomReceived?.Invoke(content));
         }
 
         public string Id => _widget.Id;
