@@ -155,8 +155,8 @@ public abstract class EngineContractTests : IAsyncLifetime
     [InlineData("System.Threading.WaitHandle.WaitAny([new System.Threading.AutoResetEvent(false), new System.Threading.Semaphore(0, 1)]);")]
     [InlineData("new System.Threading.SemaphoreSlim(0).Wait();")]
     [InlineData("new System.Collections.Concurrent.BlockingCollection<int>().Take();")]
-    [InlineData("var gate = new object(); var held = new System.Threading.ManualResetEvent(false); Task.Run(() => { lock (gate) { held.Set(); System.Threading.Thread.Sleep(60000); } }); held.WaitOne(); lock (gate) { mark = 2; }")]
-    [InlineData("var gate = new System.Threading.Lock(); var held = new System.Threading.ManualResetEvent(false); Task.Run(() => { lock (gate) { held.Set(); System.Threading.Thread.Sleep(60000); } }); held.WaitOne(); lock (gate) { mark = 2; }")]
+    [InlineData("var gate = new object(); var taken = new System.Threading.Thread(() => System.Threading.Monitor.Enter(gate)); taken.Start(); taken.Join(); lock (gate) { mark = 2; }")]
+    [InlineData("var gate = new System.Threading.Lock(); var taken = new System.Threading.Thread(() => gate.Enter()); taken.Start(); taken.Join(); lock (gate) { mark = 2; }")]
     [InlineData("var gate = new object(); lock (gate) { System.Threading.Monitor.Wait(gate); }")]
     [InlineData("var t = new System.Threading.Thread(() => System.Threading.Thread.Sleep(60000)); t.Start(); t.Join();")]
     [InlineData("await Task.Run(() => new System.Threading.ManualResetEventSlim().Wait());")]
@@ -233,21 +233,12 @@ public abstract class EngineContractTests : IAsyncLifetime
         Assert.Equal(items, _engine.Complete(code, code.Length).Items.Select(i => i.Text).Where(i => !i.Contains("NotFound", StringComparison.Ordinal)));
     }
 
-    [Fact]
-    public async Task A_stop_ends_a_task_that_an_earlier_cell_left_running()
+    [Theory]
+    [InlineData("while (true) { }")]
+    [InlineData("new System.Threading.ManualResetEvent(false).WaitOne();")]
+    public async Task A_stop_ends_a_task_that_an_earlier_cell_left_running_and_nothing_after_it(string code)
     {
-        await _engine.RunAsync("var stray = Task.Run(() => { while (true) { } });", 1);
-        await Task.Delay(200);
-        Assert.Equal(new CellFinished(true, false), await _engine.RunAsync("stray.IsCompleted", 2));
-        _engine.Stop();
-        await Task.Delay(1000);
-        Assert.Equal(new CellFinished(true, true), await _engine.RunAsync("stray.IsCompleted", 3));
-    }
-
-    [Fact]
-    public async Task A_stop_ends_a_wait_that_an_earlier_cell_left_behind_and_nothing_after_it()
-    {
-        await _engine.RunAsync("var stray = Task.Run(() => new System.Threading.ManualResetEvent(false).WaitOne());", 1);
+        await _engine.RunAsync($"var stray = Task.Run(() => {{ {code} }});", 1);
         await Task.Delay(200);
         Assert.Equal(new CellFinished(true, false), await _engine.RunAsync("stray.IsCompleted", 2));
         _engine.Stop();
