@@ -1,9 +1,12 @@
+using NodaTime;
 using SunLessons.Cells.Checks;
 using SunLessons.Cells.Controls;
 using SunLessons.Cells.Live;
 using SunLessons.Cells.Predictions;
+using SunLessons.Cells.Talks;
 using SunLessons.Cells.Trials;
 using SunLessons.Cells.Worked;
+using SunLessons.CivilTime;
 using SunLessons.Figures;
 using SunLessons.Readings;
 
@@ -33,6 +36,27 @@ public sealed partial class Lesson
     /// <summary>A time of day in hours to move, said as a clock time.</summary>
     public NumberControl Hour(string key, string label, double from = 5, double to = 19, double step = 0.25, double start = 12, Prediction? after = null) =>
         Number(key, label, from, to, step, start, after: after, say: hour => new Axis(label, Kind: AxisKind.Clock).Say(hour));
+
+    /// <summary>A date to pick, 1900 to 2100.</summary>
+    /// <param name="key">Its name in the learner's record.</param>
+    /// <param name="label">Its words.</param>
+    /// <param name="start">Where it stands at first; today at the learner's place when it is left out.</param>
+    /// <param name="after">A prediction that must be recorded before it can be moved.</param>
+    public DateControl Date(string key, string label = "Date", LocalDate? start = null, Prediction? after = null) =>
+        Waiting(Take(new DateControl(this, key, label, start ?? Today)), after);
+
+    /// <summary>What a dial shows, to be typed as hours and minutes.</summary>
+    public DialTimeControl DialShows(string key, string label = "The dial shows", DialTime? start = null, Prediction? after = null) =>
+        Waiting(Take(new DialTimeControl(this, key, label, start ?? DialTime.FromHours(12))), after);
+
+    /// <summary>The date at the learner's place now, by its clock.</summary>
+    public LocalDate Today => Clock.GetCurrentInstant().InZone(CivilZones.Get(Here.ZoneId).Zone).Date;
+
+    /// <summary>A reading explained to an audience, one correction a press.</summary>
+    /// <param name="key">Its name.</param>
+    /// <param name="reading">What the reading says about the clock.</param>
+    /// <param name="dependsOn">The controls in which the reading was entered, at most 6: nobody watches them while they move.</param>
+    public Talk Talk(string key, Func<ClockReading> reading, params Control[] dependsOn) => Take(new Talk(this, key, reading, dependsOn));
 
     /// <summary>One of several names to choose.</summary>
     /// <exception cref="ArgumentException">Fewer than 2 names, or one twice.</exception>

@@ -1,7 +1,9 @@
+using NodaTime;
 using SunLessons.Cells.Checks;
 using SunLessons.Cells.Controls;
 using SunLessons.Cells.Live;
 using SunLessons.Cells.Predictions;
+using SunLessons.Cells.Talks;
 using SunLessons.Cells.Trials;
 using SunLessons.Cells.Worked;
 using SunLessons.Figures;
@@ -29,6 +31,19 @@ public static class Say
     /// <inheritdoc cref="Lesson.Hour"/>
     public static NumberControl Hour(string key, string label, double from = 5, double to = 19, double step = 0.25, double start = 12, Prediction? after = null) =>
         Lesson.Current.Hour(key, label, from, to, step, start, after);
+
+    /// <inheritdoc cref="Lesson.Date"/>
+    public static DateControl Date(string key, string label = "Date", LocalDate? start = null, Prediction? after = null) => Lesson.Current.Date(key, label, start, after);
+
+    /// <inheritdoc cref="Lesson.DialShows"/>
+    public static DialTimeControl DialShows(string key, string label = "The dial shows", DialTime? start = null, Prediction? after = null) =>
+        Lesson.Current.DialShows(key, label, start, after);
+
+    /// <inheritdoc cref="Lesson.Today"/>
+    public static LocalDate Today => Lesson.Current.Today;
+
+    /// <inheritdoc cref="Lesson.Talk"/>
+    public static Talk Talk(string key, Func<ClockReading> reading, params Control[] dependsOn) => Lesson.Current.Talk(key, reading, dependsOn);
 
     /// <inheritdoc cref="Lesson.Choice"/>
     public static ChoiceControl Choice(string key, string label, IEnumerable<string> options, Prediction? after = null) => Lesson.Current.Choice(key, label, options, after);

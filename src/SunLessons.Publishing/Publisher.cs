@@ -61,6 +61,7 @@ public sealed class Publisher(string program, Action<string> say)
 
         if (!singleFile)
         {
+            files.Add(ClassPage.FileName, ClassPage.Html(frame, pages, words));
             files.Add("index.html", Index(frame, lessons, words));
             files.Add("shared/page.js", PageFrame.PageScript);
             foreach (var name in (string[])["sunlessons.css", "page.css", "icon.svg"])
@@ -94,6 +95,6 @@ public sealed class Publisher(string program, Action<string> say)
             items.Append($"<li><h2><a href=\"{lesson.Folder}.html\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
         }
 
-        return frame.Page(words["page.home"], $"<h1>{WebUtility.HtmlEncode(words["page.home.title"])}</h1>\n<p>{WebUtility.HtmlEncode(words["page.home.intro"])}</p>\n<ol class=\"shelf\" role=\"list\">\n{items}</ol>");
+        return frame.Page(words["page.home"], $"<h1>{WebUtility.HtmlEncode(words["page.home.title"])}</h1>\n<p>{WebUtility.HtmlEncode(words["page.home.intro"])}</p>\n<ol class=\"shelf\" role=\"list\">\n{items}</ol>\n<p><a href=\"{ClassPage.FileName}\">{WebUtility.HtmlEncode(words["class.title"])}</a></p>");
     }
 }

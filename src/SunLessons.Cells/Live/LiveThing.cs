@@ -10,12 +10,12 @@ public abstract class LiveThing : Shown
     private readonly IReadOnlyList<Control> _controls;
     private volatile bool _retired;
 
-    private protected LiveThing(Lesson lesson, string key, IReadOnlyList<Control> dependsOn)
+    private protected LiveThing(Lesson lesson, string key, IReadOnlyList<Control> dependsOn, int mostControls = MostControls)
         : base(lesson, key)
     {
-        if (dependsOn.Count > MostControls)
+        if (dependsOn.Count > mostControls)
         {
-            throw new ArgumentException($"'{key}' depends on {dependsOn.Count} controls, which is more than a reader can watch. Leave at most {MostControls}.", nameof(dependsOn));
+            throw new ArgumentException($"'{key}' depends on {dependsOn.Count} controls, which is more than a reader can watch. Leave at most {mostControls}.", nameof(dependsOn));
         }
 
         _controls = dependsOn;

@@ -90,7 +90,7 @@ if (location.protocol.startsWith("http") && document.documentElement.dataset.off
       hear[message.kind]?.(message);
     };
     worker.onerror = event => fail(event.message);
-    post({ do: "begin", pack: await pack("player"), hello: { draws_figures: true, place: keep.place ?? lesson.place, record: keep.record } });
+    post({ do: "begin", pack: await pack("player"), hello: { draws_figures: true, place: (lesson.ofPlace ? null : keep.place) ?? lesson.place, record: keep.record } });
     for (const cell of await assemblies()) post({ do: "run", ...cell });
   }
 
@@ -264,10 +264,24 @@ if (location.protocol.startsWith("http") && document.documentElement.dataset.off
     if (keep.place) line(keep.place);
   }
 
+  // Before an audience: a key a correction.
+  const talk = find("section[data-cell=talk]");
+  if (talk) {
+    const press = role => find(`[data-part=talk] button[data-role=${role}]`, talk)?.click();
+    document.addEventListener("keydown", event => {
+      if (event.target.closest("input, textarea, select, button, a")) return;
+      if (["ArrowRight", "PageDown", " "].includes(event.key)) press("talk-next");
+      else if (["ArrowLeft", "PageUp"].includes(event.key)) press("talk-back");
+      else return;
+      event.preventDefault();
+    });
+    talk.append(make("button", { type: "button", class: "quiet", onclick: () => document.fullscreenElement ? document.exitFullscreen() : talk.requestFullscreen() }, words("talk.full")));
+  }
+
   again.addEventListener("click", () => start().catch(error => fail(error.message)));
 
   find("#answers-save")?.addEventListener("click", () => {
-    const answers = { format: "sunlessons-answers", version: 1, lesson: lesson.id, language: document.documentElement.lang, place: keep.place ?? lesson.place, record: keep.record };
+    const answers = { format: "sunlessons-answers", version: 1, lesson: lesson.id, title: lesson.title, language: document.documentElement.lang, place: (lesson.ofPlace ? null : keep.place) ?? lesson.place, record: keep.record };
     const link = make("a", { href: URL.createObjectURL(new Blob([JSON.stringify(answers, null, 1)], { type: "application/json" })), download: `${lesson.id}-answers.json` });
     link.click();
     URL.revokeObjectURL(link.href);

@@ -135,8 +135,8 @@ const lessonParts = (() => {
 
   const button = model => {
     const s = model.state;
-    const chief = ["record-prediction", "check-answer"].includes(s._sunlessons_role);
-    const element = make("button", { type: "button", class: chief ? "chief" : null, onclick: () => custom(model, { event: "click" }) });
+    const chief = ["record-prediction", "check-answer", "talk-next"].includes(s._sunlessons_role);
+    const element = make("button", { type: "button", class: chief ? "chief" : null, "data-role": s._sunlessons_role, onclick: () => custom(model, { event: "click" }) });
     return [element, () => { element.textContent = s.description; element.disabled = !!s.disabled; }];
   };
 

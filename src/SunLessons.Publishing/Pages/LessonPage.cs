@@ -21,6 +21,12 @@ namespace SunLessons.Publishing.Pages;
 /// <param name="Words">The language.</param>
 internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Notebook, IReadOnlyList<BuiltCell> Cells, LessonRun Asleep, LessonRun Awake, WordTable Words)
 {
+    /// <summary>Where the learner stands at first.</summary>
+    public Place Place { get; init; } = Vigo;
+
+    /// <summary>Whether the page belongs to a place, so that nobody is asked for one.</summary>
+    public bool IsOfPlace { get; init; }
+
     /// <summary>The page's file name.</summary>
     public string FileName => Lesson.Folder + ".html";
 
@@ -29,12 +35,12 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
     {
         var steps = string.Concat(Notebook.Cells.Where(cell => cell.Type != CellType.Raw).Select(Step));
         return frame.Page(Lesson.Title, $"""
-            {PlaceForm()}
+            {(IsOfPlace ? "" : PlaceForm())}
             <div class="lesson-bar"><p id="lesson-status" role="status">{E(Words["page.script"])}</p><button type="button" class="quiet" id="lesson-again" hidden>{E(Words["page.again"])}</button></div>
             {steps}
             {Sheets.Links(Lesson.Folder, Words)}
             <section class="answers" aria-label="{E(Words["page.answers.save"])}"><p>{E(Words["page.answers"])}</p><button type="button" id="answers-save">{E(Words["page.answers.save"])}</button><button type="button" class="quiet" id="answers-forget">{E(Words["page.answers.forget"])}</button></section>
-            """, Data(frame));
+            """, Data(frame), computes: true);
     }
 
     private string Step(NotebookCell cell)
@@ -61,12 +67,11 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
 
     private string PlaceForm()
     {
-        var vigo = Vigo;
         string Field(string name, string label) => $"""<div class="field"><label for="place-{name}">{E(Words[label])}</label><input type="text" id="place-{name}" autocomplete="off" spellcheck="false" /></div>""";
         var towns = string.Concat(Gazetteer.Towns.Select(town => $"<option value=\"{E(town.Name)}\">{E(town.Name)}</option>"));
         return $"""
             <section class="place" aria-label="{E(Words["place.panel"])}">
-            <p class="place-line"><span id="place-line">{E(Words.Say("place.line", vigo.Name, vigo.Point, vigo.ZoneId))}</span><button type="button" class="quiet" id="place-open" aria-expanded="false" hidden>{E(Words["place.change"])}</button></p>
+            <p class="place-line"><span id="place-line">{E(Words.Say("place.line", Place.Name, Place.Point, Place.ZoneId))}</span><button type="button" class="quiet" id="place-open" aria-expanded="false" hidden>{E(Words["place.change"])}</button></p>
             <form class="place-form" hidden>
             <div class="field"><label for="place-town">{E(Words["place.town"])}</label><select id="place-town"><option value="">{E(Words["place.pick"])}</option>{towns}</select></div>
             {Field("name", "place.name")}{Field("latitude", "place.latitude")}{Field("longitude", "place.longitude")}{Field("zone", "place.zone")}
@@ -96,13 +101,15 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         var data = new JsonObject
         {
             ["id"] = Lesson.Id,
+            ["title"] = Lesson.Title,
             ["shared"] = frame.Shared,
             ["cells"] = cells,
             ["assemblies"] = PackedText.Of(all.ToArray()),
-            ["place"] = Told(Vigo),
+            ["place"] = Told(Place),
+            ["ofPlace"] = IsOfPlace,
             ["towns"] = new JsonArray([.. Gazetteer.Towns.Select(Told)]),
         };
-        return $"{PageFrame.DataBlock("lesson", data)}{PageFrame.DataBlock("lesson-words", new JsonObject(Words.Under("cell.", "page.", "place.", "number.", "table.", "choose").Select(pair => KeyValuePair.Create(pair.Key, (JsonNode?)pair.Value))))}";
+        return PageFrame.DataBlock("lesson", data) + PageFrame.WordBlock(Words, "cell.", "page.", "place.", "number.", "table.", "talk.", "choose");
     }
 
     /// <summary>The place that the still outputs are for.</summary>

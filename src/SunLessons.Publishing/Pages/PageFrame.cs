@@ -37,11 +37,16 @@ internal abstract class PageFrame
 
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>The words that the page's script says.</summary>
+    public static string WordBlock(WordTable words, params string[] prefixes) =>
+        DataBlock("lesson-words", new JsonObject(words.Under(prefixes).Select(pair => KeyValuePair.Create(pair.Key, (JsonNode?)pair.Value))));
+
     /// <summary>A whole page.</summary>
     /// <param name="title">Its title, as text.</param>
     /// <param name="body">Its content.</param>
-    /// <param name="data">Data blocks; with them come the scripts.</param>
-    public string Page(string title, string body, string data = "") => $"""
+    /// <param name="data">Data blocks for the page's script.</param>
+    /// <param name="computes">Whether it is a page that computes, and so needs the player.</param>
+    public string Page(string title, string body, string data = "", bool computes = false) => $"""
         <!DOCTYPE html>
         <html lang="{Words.Language}"{(Offline.Length > 0 ? $" data-offline=\"{Offline}\"" : "")}>
         <head>
@@ -58,14 +63,14 @@ internal abstract class PageFrame
         {body}
         </main>
         <footer class="footing">{WebUtility.HtmlEncode(Words["page.footing"])}</footer>
-        {data}{Scripts(computes: data.Length > 0)}
+        {data}{Scripts(computes)}
         </body>
         </html>
 
         """;
 
     /// <summary>The script of lesson pages: it carries the worker's, because a page from a disk may start no worker from a file.</summary>
-    public static string PageScript { get; } = string.Join('\n', ((string[])["packed.js", "worker.js", "parts.js", "page.js"]).Select(Asset.Text));
+    public static string PageScript { get; } = string.Join('\n', ((string[])["packed.js", "worker.js", "parts.js", "page.js", "class.js"]).Select(Asset.Text));
 
     protected static string HashOf(string text) => "'sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text))) + "'";
 }
