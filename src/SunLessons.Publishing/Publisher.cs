@@ -1,12 +1,10 @@
-using System.Net;
-using System.Text;
-using System.Text.Json.Nodes;
 using SunLessons.Notebooks;
 using SunLessons.Places;
 using SunLessons.Publishing.Lessons;
 using SunLessons.Publishing.Pages;
 using SunLessons.Publishing.Paper;
 using SunLessons.Publishing.Players;
+using SunLessons.Readings;
 using SunLessons.Scripts;
 using SunLessons.Words;
 
@@ -19,7 +17,7 @@ namespace SunLessons.Publishing;
 /// <param name="say">Is told what takes long.</param>
 public sealed class Publisher(string program, Action<string> say)
 {
-    /// <summary>Publishes every lesson of a folder.</summary>
+    /// <summary>Publishes every lesson of a folder, with its sheets; beside them a page to explain a reading with, and the teacher's page.</summary>
     /// <param name="shelf">The lessons.</param>
     /// <param name="target">The folder that the pages go to; made when it is not there.</param>
     /// <param name="singleFile">Whether each lesson becomes one file that holds everything.</param>
@@ -41,13 +39,11 @@ public sealed class Publisher(string program, Action<string> say)
         var pages = new List<LessonPage>();
         foreach (var lesson in lessons)
         {
-            say($"{lesson.Title}");
-            var notebook = lesson.ReadNotebook();
-            var cells = LessonBuild.Of(lesson.Folder, notebook, references);
-            var vigo = Gazetteer.Towns.First(town => town.Name == "Vigo");
-            pages.Add(new LessonPage(lesson, notebook, cells, await LessonRun.OfAsync(lesson.Folder, cells, vigo, predicted: false), await LessonRun.OfAsync(lesson.Folder, cells, vigo, predicted: true), words));
+            say(lesson.Title);
+            pages.Add(await PageAsync(lesson, lesson.ReadNotebook(), references, Vigo, words));
         }
 
+        var talk = await PageAsync(TalkPage.Lesson(words), TalkPage.Notebook(words), references, Vigo, words);
         var files = new PageFiles(target);
         PageFrame frame = singleFile ? new SingleFrame(words, player) : new FolderFrame(words);
         var style = new PaperStyle(inside: singleFile);
@@ -59,42 +55,49 @@ public sealed class Publisher(string program, Action<string> say)
             sheets.AddTo(files, page);
         }
 
+        files.Add(talk.FileName, talk.Html(frame));
+        files.Add(ClassPage.FileName, ClassPage.Html(frame, pages, words));
         if (!singleFile)
         {
-            files.Add(ClassPage.FileName, ClassPage.Html(frame, pages, words));
-            files.Add("index.html", Index(frame, lessons, words));
-            files.Add("shared/page.js", PageFrame.PageScript);
-            foreach (var name in (string[])["sunlessons.css", "page.css", "icon.svg"])
-            {
-                files.Add("shared/" + name, Asset.Text(name));
-            }
-
-            files.Add("shared/fonts/stix-two-math.woff2", Asset.Bytes("stix-two-math.woff2"));
-            files.Add("shared/fonts/stix-two-math.OFL.txt", Asset.Text("stix-two-math.OFL.txt"));
-            files.Add("shared/player.js", File.ReadAllText(Path.Combine(player, "player.js")));
-            files.Add("shared/compiler.js", File.ReadAllText(Path.Combine(player, "compiler.js")));
-            files.Add("lessons.webmanifest", new JsonObject
-            {
-                ["name"] = words["page.home.title"],
-                ["short_name"] = "SunLessons",
-                ["start_url"] = "index.html",
-                ["display"] = "browser",
-                ["icons"] = new JsonArray(new JsonObject { ["src"] = "shared/icon.svg", ["type"] = "image/svg+xml", ["sizes"] = "any" }),
-            }.ToJsonString());
-            files.AddOfflineWorker("offline.js");
+            files.Add(IndexPage.FileName, IndexPage.Html(frame, pages, words));
+            SharedFiles.AddTo(files, player, IndexPage.FileName, words);
         }
 
         return files.Write();
     }
 
-    private static string Index(PageFrame frame, IReadOnlyList<Notebooks.Lesson> lessons, WordTable words)
+    /// <summary>Publishes the page of one dial, for a phone beside it.</summary>
+    /// <param name="place">Where the dial stands.</param>
+    /// <param name="dial">The dial.</param>
+    /// <param name="target">The folder that the page goes to; made when it is not there.</param>
+    /// <param name="singleFile">Whether it becomes one file that holds everything.</param>
+    /// <returns>The files that were written, relative to the target.</returns>
+    /// <exception cref="PublishProblemException">The page cannot be made; nothing was written then.</exception>
+    public async Task<IReadOnlyList<string>> PublishDialAsync(Place place, DialProfile dial, string target, bool singleFile)
     {
-        var items = new StringBuilder();
-        foreach (var lesson in lessons)
+        ArgumentNullException.ThrowIfNull(place);
+        ArgumentNullException.ThrowIfNull(dial);
+        var player = await PlayerFolder.FindAsync(program, say);
+        var words = WordTable.In(WordTable.First);
+        var made = await PageAsync(DialPage.Lesson(words), DialPage.Notebook(words, place.Name, dial), CellReferences.FromFolder(Path.Combine(player, "refs")), place, words);
+        var page = made with { IsOfPlace = true };
+        var files = new PageFiles(target);
+        files.Add(page.FileName, page.Html(singleFile ? new SingleFrame(words, player) : new FolderFrame(words, hasIndex: false)));
+        if (!singleFile)
         {
-            items.Append($"<li><h2><a href=\"{lesson.Folder}.html\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
+            SharedFiles.AddTo(files, player, page.FileName, words);
         }
 
-        return frame.Page(words["page.home"], $"<h1>{WebUtility.HtmlEncode(words["page.home.title"])}</h1>\n<p>{WebUtility.HtmlEncode(words["page.home.intro"])}</p>\n<ol class=\"shelf\" role=\"list\">\n{items}</ol>\n<p><a href=\"{ClassPage.FileName}\">{WebUtility.HtmlEncode(words["class.title"])}</a></p>");
+        return files.Write();
+    }
+
+    private static Place Vigo { get; } = Gazetteer.Towns.First(town => town.Name == "Vigo");
+
+    private static async Task<LessonPage> PageAsync(Lesson lesson, Notebook notebook, CellReferences references, Place place, WordTable words)
+    {
+        var cells = LessonBuild.Of(lesson.Folder, notebook, references);
+        var asleep = await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: false);
+        var awake = await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: true);
+        return new LessonPage(lesson, notebook, cells, asleep, awake, words) { Place = place };
     }
 }

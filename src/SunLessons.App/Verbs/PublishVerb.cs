@@ -4,33 +4,60 @@ using SunLessons.Publishing;
 
 namespace SunLessons.App.Verbs;
 
-/// <summary>sunlessons publish: lessons as pages that need no server, no kernel and no installation.</summary>
-public static class PublishVerb
+/// <summary>sunlessons publish: lessons, or one dial, as pages that need no server, no kernel and no installation.</summary>
+public sealed class PublishVerb
 {
+    private readonly Argument<string[]> _folders = new("FOLDERS") { Description = "LESSONS OUT: a folder with one folder a lesson, and the folder that the pages go to. With --dial only OUT.", Arity = new ArgumentArity(1, 2) };
+    private readonly Option<bool> _single = new("--single-file") { Description = "One file a lesson that holds everything, some 11 MB each." };
+    private readonly Option<bool> _oneDial = new("--dial") { Description = "One page for one dial instead, for a phone beside it: the dial and its place are given as for the verb clock." };
+    private readonly PlaceOptions _place = new();
+    private readonly DialOptions _dial = new();
+
+    private PublishVerb()
+    {
+    }
+
     /// <summary>Makes the verb.</summary>
     public static Command Create()
     {
-        var lessons = new Argument<string>("LESSONS") { Description = "Folder with one folder a lesson." };
-        var target = new Argument<string>("OUT") { Description = "Folder that the pages go to; made when it is not there." };
-        var single = new Option<bool>("--single-file") { Description = "One file a lesson that holds everything, some 12 MB each." };
-        var verb = new Command("publish", "Write lessons as pages for any web host or a memory stick: they compute in the browser, with no server.") { lessons, target, single };
-        verb.SetAction((parsed, _) => RunAsync(parsed.GetValue(lessons)!, parsed.GetValue(target)!, parsed.GetValue(single)));
-        return verb;
+        var verb = new PublishVerb();
+        var command = new Command("publish", "Write lessons as pages for any web host or a memory stick: they compute in the browser, with no server.") { verb._folders, verb._single, verb._oneDial };
+        verb._place.AddTo(command);
+        verb._dial.AddTo(command);
+        command.SetAction((parsed, _) => verb.RunAsync(parsed));
+        return command;
     }
 
-    private static async Task<int> RunAsync(string lessons, string target, bool singleFile)
+    private async Task<int> RunAsync(ParseResult parsed)
     {
-        if (!Directory.Exists(lessons))
+        var folders = parsed.GetValue(_folders)!;
+        var oneDial = parsed.GetValue(_oneDial);
+        if (folders.Length != (oneDial ? 1 : 2))
         {
-            throw new BadInputException($"There is no folder {Path.GetFullPath(lessons)}; name a folder that holds one folder a lesson.");
+            throw new BadInputException(oneDial
+                ? $"--dial takes one folder, the one that the page goes to, and {folders.Length} came; write sunlessons publish --dial OUT with the options of the dial."
+                : "Two folders are needed, and one came; write sunlessons publish LESSONS OUT, or --dial OUT for the page of one dial.");
         }
 
+        var single = parsed.GetValue(_single);
+        var target = Path.GetFullPath(folders[^1]);
+        var publisher = new Publisher(AppContext.BaseDirectory, Console.Error.WriteLine);
         try
         {
-            var folder = Path.GetFullPath(target);
-            var files = await new Publisher(AppContext.BaseDirectory, Console.Error.WriteLine).PublishAsync(new LessonShelf(lessons), folder, singleFile);
-            Console.WriteLine($"{files.Count} files are in {folder}.");
-            Console.WriteLine(singleFile ? "Open any of them in a browser." : $"Open {Path.Combine(folder, "index.html")} in a browser, or copy the folder to a memory stick or a web host.");
+            IReadOnlyList<string> files;
+            if (oneDial)
+            {
+                var place = _place.Read(parsed);
+                files = await publisher.PublishDialAsync(place, _dial.Read(parsed, place), target, single);
+            }
+            else
+            {
+                files = await publisher.PublishAsync(Lessons(folders[0]), target, single);
+            }
+
+            Console.WriteLine($"{files.Count} files are in {target}.");
+            var first = oneDial ? "my-dial.html" : single ? files[0] : "index.html";
+            Console.WriteLine($"Open {Path.Combine(target, first)} in a browser, or copy {(single ? "the file" : "the folder")} to a memory stick or a web host.");
             return 0;
         }
         catch (Exception problem) when (problem is PublishProblemException or NotebookFormatException or IOException or UnauthorizedAccessException)
@@ -38,4 +65,8 @@ public static class PublishVerb
             throw new BadInputException(problem.Message);
         }
     }
+
+    private static LessonShelf Lessons(string folder) => Directory.Exists(folder)
+        ? new LessonShelf(folder)
+        : throw new BadInputException($"There is no folder {Path.GetFullPath(folder)}; name a folder that holds one folder a lesson.");
 }

@@ -145,7 +145,9 @@ public sealed class Talk : LiveThing
             return Figure.Titled("From the dial to the clock").Says(all[0].Cause);
         }
 
-        var figure = Figure.Titled("From the dial to the clock").AcrossNames("Step", [.. all.Select(card => card.ShortName)]).UpClock("Clock");
+        var figure = Figure.Titled("From the dial to the clock").AcrossNames("Step", [.. all.Select(card => card.ShortName)])
+            // The whole way from the beginning, so that nothing jumps when the next correction comes.
+            .UpClock("Clock", all.Min(card => card.Hours) - 0.25, all.Max(card => card.Hours) + 0.25);
         for (var i = 1; i < cards.Count; i++)
         {
             double from = cards[i - 1].Hours, to = cards[i].Hours;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SunLessons.Magnetism;
 using SunLessons.Notebooks;
 using SunLessons.Readings;
 using SunLessons.Words;
@@ -23,7 +22,7 @@ internal static class DialPage
                 var shown = DialShows("shown", {{L("dial.shows")}}, DialTime.FromHoursMinutes(12, 0));
                 Show(date, shown);
                 """),
-            ("today", CellType.Code, $$"""
+            ("dial-today", CellType.Code, $$"""
                 // The dial of this page.
                 var dial = {{Source(dial)}};
                 ClockReading Reading() => ClockFromDial.Read(Here, date, shown, dial);

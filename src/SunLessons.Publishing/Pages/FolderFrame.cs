@@ -4,7 +4,9 @@ using SunLessons.Words;
 namespace SunLessons.Publishing.Pages;
 
 /// <summary>Pages in a folder, with what they share beside them: for a web host or a memory stick.</summary>
-internal sealed class FolderFrame(WordTable words) : PageFrame
+/// <param name="words">The language.</param>
+/// <param name="hasIndex">Whether there is a list of lessons beside the page.</param>
+internal sealed class FolderFrame(WordTable words, bool hasIndex = true) : PageFrame
 {
     public override string Shared => "shared/";
 
@@ -15,7 +17,7 @@ internal sealed class FolderFrame(WordTable words) : PageFrame
 
     protected override string Head => $"<link rel=\"stylesheet\" href=\"{Shared}sunlessons.css\" />\n<link rel=\"stylesheet\" href=\"{Shared}page.css\" />\n<link rel=\"icon\" href=\"{Shared}icon.svg\" type=\"image/svg+xml\" />";
 
-    protected override string Home => $"<nav><a href=\"index.html\">{WebUtility.HtmlEncode(words["page.home"])}</a></nav>";
+    protected override string Home => !hasIndex ? "" : $"<nav><a href=\"index.html\">{WebUtility.HtmlEncode(words["page.home"])}</a></nav>";
 
     // The player announces itself to the page's script, which therefore comes first.
     protected override string Scripts(bool computes) =>

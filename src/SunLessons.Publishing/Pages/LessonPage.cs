@@ -21,8 +21,8 @@ namespace SunLessons.Publishing.Pages;
 /// <param name="Words">The language.</param>
 internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Notebook, IReadOnlyList<BuiltCell> Cells, LessonRun Asleep, LessonRun Awake, WordTable Words)
 {
-    /// <summary>Where the learner stands at first.</summary>
-    public Place Place { get; init; } = Vigo;
+    /// <summary>Where the learner stands at first; the still outputs are for it.</summary>
+    public required Place Place { get; init; }
 
     /// <summary>Whether the page belongs to a place, so that nobody is asked for one.</summary>
     public bool IsOfPlace { get; init; }
@@ -38,8 +38,8 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
             {(IsOfPlace ? "" : PlaceForm())}
             <div class="lesson-bar"><p id="lesson-status" role="status">{E(Words["page.script"])}</p><button type="button" class="quiet" id="lesson-again" hidden>{E(Words["page.again"])}</button></div>
             {steps}
-            {Sheets.Links(Lesson.Folder, Words)}
-            <section class="answers" aria-label="{E(Words["page.answers.save"])}"><p>{E(Words["page.answers"])}</p><button type="button" id="answers-save">{E(Words["page.answers.save"])}</button><button type="button" class="quiet" id="answers-forget">{E(Words["page.answers.forget"])}</button></section>
+            {(AsksAnything ? Sheets.Links(Lesson.Folder, Words) : "")}
+            {(AsksAnything ? Answers() : "")}
             """, Data(frame), computes: true);
     }
 
@@ -55,7 +55,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         var asleep = StillHtml.Of(Asleep, cell.Id, Words);
         // A made-up prediction woke the figures; it is nobody's.
         var still = awake == asleep || cell.Role == "prediction" ? asleep : $"{asleep}<noscript>{awake}</noscript>";
-        var changeable = cell.Language == "csharp";
+        var changeable = cell.Language == "csharp" && !IsOfPlace;
         var tools = changeable ? $"""<div class="cell-tools"><button type="button" class="quiet" aria-expanded="false">{E(Words["cell.show"])}</button></div><div class="cell-text" hidden><pre tabindex="0" aria-label="{E(Words["cell.label"])}"><code>{E(cell.Source)}</code></pre></div>""" : "";
         return $"{open}<div class=\"cell-output\">{still}</div>{tools}</section>\n";
     }
@@ -64,6 +64,12 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
     public string Filled(string html) => Quoted().Replace(html, match => Asleep.Values.TryGetValue(match.Groups["name"].Value, out var text)
         ? $"{match.Groups["open"].Value}{E(text)}</span>"
         : match.Value);
+
+    private bool AsksAnything => Asleep.Host.Channels.Any(channel => (string?)channel.State["_sunlessons_role"] is "check" or "prediction");
+
+    private string Answers() => $"""
+        <section class="answers" aria-label="{E(Words["page.answers.save"])}"><p>{E(Words["page.answers"])}</p><button type="button" id="answers-save">{E(Words["page.answers.save"])}</button><button type="button" class="quiet" id="answers-forget">{E(Words["page.answers.forget"])}</button></section>
+        """;
 
     private string PlaceForm()
     {
@@ -111,11 +117,6 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         };
         return PageFrame.DataBlock("lesson", data) + PageFrame.WordBlock(Words, "cell.", "page.", "place.", "number.", "table.", "talk.", "choose");
     }
-
-    /// <summary>The place that the still outputs are for.</summary>
-    public Place Place => Vigo;
-
-    private static Place Vigo { get; } = Gazetteer.Towns.First(town => town.Name == "Vigo");
 
     private static JsonObject Told(Place place)
     {

@@ -1,0 +1,32 @@
+using System.Net;
+using System.Text;
+using SunLessons.Publishing.Paper;
+using SunLessons.Words;
+
+namespace SunLessons.Publishing.Pages;
+
+/// <summary>The list of the published lessons, and of what goes with them.</summary>
+internal static class IndexPage
+{
+    public const string FileName = "index.html";
+
+    public static string Html(PageFrame frame, IReadOnlyList<LessonPage> lessons, WordTable words)
+    {
+        string W(string key) => WebUtility.HtmlEncode(words[key]);
+        var items = new StringBuilder();
+        foreach (var page in lessons)
+        {
+            var lesson = page.Lesson;
+            items.Append($"<li><h2><a href=\"{page.FileName}\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
+        }
+
+        return frame.Page(words["page.home"], $"""
+            <h1>{W("page.home.title")}</h1>
+            <p>{W("page.home.intro")}</p>
+            <ol class="shelf" role="list">
+            {items}</ol>
+            <h2>{W("page.home.more")}</h2>
+            <ul><li><a href="{TalkPage.FileName}.html">{W("talk.title")}</a></li><li><a href="{ClassPage.FileName}">{W("class.title")}</a></li></ul>
+            """);
+    }
+}
