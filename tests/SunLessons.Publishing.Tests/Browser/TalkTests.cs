@@ -35,7 +35,7 @@ public sealed class TalkTests(PublishedLessons published)
 
         await page.Page.Keyboard.PressAsync("PageDown");
         await Assertions.Expect(page.Page.Locator(".talk-cause")).ToHaveTextAsync(read.Chain.Summary);
-        await Assertions.Expect(page.Page.GetByText("Next correction")).ToBeDisabledAsync();
+        await Assertions.Expect(page.Page.Locator("button[data-role=talk-next]")).ToBeDisabledAsync();
         await page.Page.Keyboard.PressAsync("ArrowLeft");
         await Assertions.Expect(page.Page.Locator(".talk-cause")).Not.ToHaveTextAsync(read.Chain.Summary);
         Assert.Equal(5, await page.Page.Locator("[data-part=talk] .figure-plot svg :is(polygon, path[fill])").CountAsync());
