@@ -20,7 +20,7 @@ public static class ChainText
         }
 
         lines.Paragraph($"{PlainWords.Place(place)}, clock of {place.ZoneId} (time-zone rules {chains[0].TzdbVersion})");
-        lines.Optional(DialWords.Setting(profile.Setting));
+        lines.Optional(DialWords.Plate(profile.Face)).Optional(DialWords.Setting(profile.Setting));
         foreach (var chain in chains)
         {
             lines.Paragraph($"{PlainWords.Date(chain.Date)}: the dial showed {chain.Shown}");

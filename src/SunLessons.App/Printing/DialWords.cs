@@ -1,3 +1,4 @@
+using SunLessons.Dials.Faces;
 using SunLessons.Magnetism;
 using SunLessons.Readings;
 
@@ -14,6 +15,18 @@ internal static class DialWords
         DialSetting.CompassShowed { Compass: var compass } showed =>
             $"Set by its compass: {Build(compass.Build)}, figures growing {Graduation(compass.Graduation)}, read {Degrees(showed.Reading.Degrees)}{Fault(compass.IndexError, "it reads", "too much", "too little")}{Known(showed.MeasuredDeclination)}.",
         _ => null,
+    };
+
+    /// <summary>One sentence on a plate that does not lie level, or null for one that does.</summary>
+    public static string? Plate(Face? face) => face is { } plate
+        ? $"A plate that leans {Degrees(plate.Inclination.Degrees)} from looking straight up and looks {Direction(plate.Declination.Degrees)}."
+        : null;
+
+    private static string Direction(double fromSouth) => Math.Abs(fromSouth) switch
+    {
+        0.0 => "south",
+        180.0 => "north",
+        var size => $"{Degrees(size)} {(fromSouth > 0.0 ? "west" : "east")} of south",
     };
 
     /// <summary>Such as <c>1.2° W</c>.</summary>

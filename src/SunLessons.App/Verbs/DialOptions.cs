@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using SunLessons.Dials;
+using SunLessons.Dials.Faces;
 using SunLessons.Magnetism;
 using SunLessons.Places;
 using SunLessons.Readings;
@@ -13,6 +14,8 @@ public sealed class DialOptions
     // A scale for the other side of the equator is a slip of the sign, unless place and scale lie close together in the tropics.
     private const double FarthestAcrossEquatorDegrees = 30.0;
 
+    private readonly Option<string?> _inclination = new("--plate-inclination") { Description = "For a plate that does not lie level: how far its lit face leans from looking straight up, 90 for a wall.", HelpName = "degrees" };
+    private readonly Option<string?> _declination = new("--plate-declination") { Description = "Where that face looks, from south, west positive, such as -32.5 for a wall that looks 32.5 degrees east of south.", HelpName = "degrees" };
     private readonly Option<string?> _scale = new("--scale-latitude") { Description = "The latitude that the dial's scale was made for, such as 49 or -35; the place's own where it is left out.", HelpName = "degrees" };
     private readonly Option<string?> _style = new("--style") { Description = "With --scale-latitude or --scales: to what the style (gnomon) is set, scale (the scale's latitude, taken where it is left out) or place (the place's latitude).", HelpName = "place|scale" };
     private readonly Option<string?> _noonLine = new("--noon-line") { Description = "How the dial stands: true azimuth of the north end of its noon line, clockwise positive, such as 12.5 or -3.", HelpName = "degrees" };
@@ -23,6 +26,8 @@ public sealed class DialOptions
     private readonly Option<string?> _indexError = new("--index-error") { Description = "With --compass-reading: what the compass reads too much.", HelpName = "degrees" };
     private readonly Option<string?> _needleError = new("--needle-error") { Description = "With --variation-line: how far the needle stands clockwise of magnetic north by its own fault.", HelpName = "degrees" };
     private readonly Option<string?> _variation = new("--variation") { Description = "With a compass setting: the magnetic declination of the place and date, where it is known better than by the model, such as \"1.2 W\".", HelpName = "degrees" };
+    private readonly Option<bool> _dateTable = new("--date-table") { Description = "The correction for the date is worked by hand from a table of whole minutes; only the doubt grows." };
+    private readonly Option<string?> _scalesApart = new("--scales-apart") { Description = "The dial carries scales so many degrees of latitude apart and the nearest is read as if it were the place's own; only the doubt grows.", HelpName = "degrees" };
     private readonly Option<bool> _westPositive = new("--west-positive") { Description = "Numbers without a letter after --variation-line and --variation count west as positive, as some old tables do." };
 
     /// <summary>Adds the options to a verb.</summary>
@@ -62,9 +67,45 @@ public sealed class DialOptions
     {
         var scale = parsed.GetValue(_scale) is { } latitude ? ScaleFor(place, latitude) : (Latitude?)null;
         var style = Style(parsed);
+        var apart = parsed.GetValue(_scalesApart) is { } spacing
+            ? Angle.FromDegrees(Typed.Number(spacing, "Spacing of the scales", "degrees", 0.1, 45.0, "write how far apart in latitude they are, such as 5"))
+            : (Angle?)null;
+        if (scale is not null && apart is not null)
+        {
+            throw new BadInputException("--scales-apart is for a scale whose latitude is not corrected for, and --scale-latitude corrects for it; give one of them.");
+        }
+
         return scale is null && IsGiven(parsed, _style)
             ? throw new BadInputException("--style needs --scale-latitude: a dial made for the place has its style set for the place; give the latitude of its scale too, such as --scale-latitude 49.")
-            : new DialProfile { ScaleLatitude = scale, Style = style, Setting = Setting(parsed) };
+            : new DialProfile
+            {
+                Face = PlateFace(parsed),
+                ScaleLatitude = scale,
+                Style = style,
+                Setting = Setting(parsed),
+                DateByTable = parsed.GetValue(_dateTable),
+                NearestOfScalesApart = apart,
+            };
+    }
+
+    private Face? PlateFace(ParseResult parsed)
+    {
+        Needs(parsed, _declination, [_inclination]);
+        if (parsed.GetValue(_inclination) is not { } inclination)
+        {
+            return null;
+        }
+
+        if (IsGiven(parsed, _style))
+        {
+            throw new BadInputException("--style is for a level plate; the style of a face stands where its scale wants it, so leave --style out.");
+        }
+
+        return Face.FromDegrees(
+            Typed.Number(inclination, "Plate inclination", "degrees", 0.0, 180.0, "write 90 for a wall, 0 for a level plate"),
+            parsed.GetValue(_declination) is { } declination
+                ? Typed.Number(declination, "Plate declination", "degrees", -180.0, 180.0, "write where the face looks from south, west positive, such as -32.5")
+                : 0.0);
     }
 
     private DialSetting Setting(ParseResult parsed)
@@ -145,5 +186,5 @@ public sealed class DialOptions
 
     private static bool IsGiven(ParseResult parsed, Option option) => parsed.GetResult(option) is OptionResult { Implicit: false };
 
-    private IEnumerable<Option> All() => [_scale, _style, _noonLine, _line, _reading, _card, _compass, _indexError, _needleError, _variation, _westPositive];
+    private IEnumerable<Option> All() => [_inclination, _declination, _scale, _style, _noonLine, _line, _reading, _card, _compass, _indexError, _needleError, _variation, _westPositive, _dateTable, _scalesApart];
 }

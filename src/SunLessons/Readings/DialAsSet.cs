@@ -9,7 +9,7 @@ internal sealed record DialAsSet(DialProfile Profile, PlateDial Dial, SettingAns
     public DialStance Stance => Setting.Stance;
 
     /// <summary>Nothing is known that would move a reading: it is the Sun's own hour, whatever the kind of dial.</summary>
-    public bool IsFaultless => Dial.IsLevel && Profile.ScaleLatitude is null && !Setting.IsMeasured;
+    public bool IsFaultless => Dial.IsLevel && Profile is { ScaleLatitude: null, NearestOfScalesApart: null } && !Setting.IsMeasured;
 
     /// <summary>The dial, or why there is none: the compass cannot be used, or there is no scale to read.</summary>
     public static (DialAsSet? Dial, ClockReading.None? Fault) Of(DialProfile profile, GeoPoint place, LocalDate date)

@@ -166,6 +166,21 @@ public sealed class BadInputTests
         Vigo + "--shown 12:00 --noon-line 3 --variation-line 15",
         "How the dial stands was given twice, by --noon-line and --variation-line; give one of --noon-line, --variation-line and --compass-reading.")]
     [InlineData(
+        Vigo + "--shown 12:00 --scale-latitude 49 --scales-apart 5",
+        "--scales-apart is for a scale whose latitude is not corrected for, and --scale-latitude corrects for it; give one of them.")]
+    [InlineData(
+        Vigo + "--shown 12:00 --scales-apart 90",
+        "Spacing of the scales 90 is outside 0.1 to 45 degrees; write how far apart in latitude they are, such as 5.")]
+    [InlineData(
+        Vigo + "--shown 12:00 --plate-declination 20",
+        "--plate-declination has nothing to act on; give --plate-inclination too, or leave it out.")]
+    [InlineData(
+        Vigo + "--shown 12:00 --plate-inclination 200",
+        "Plate inclination 200 is outside 0 to 180 degrees; write 90 for a wall, 0 for a level plate.")]
+    [InlineData(
+        Vigo + "--shown 12:00 --plate-inclination 90 --noon-line 3",
+        "A noon line and a compass set a plate that lies level; for a face that does not, give how it stands by twist and tilts, or leave it out.")]
+    [InlineData(
         Vigo + "--shown 12:00 --noon-line 400",
         "Noon line 400 is outside -180 to +360 degrees (true azimuth, clockwise positive); write where its north end points, such as 12.5.")]
     [InlineData(

@@ -40,6 +40,34 @@ public sealed class ClockVerbTests
             StringComparison.Ordinal);
     }
 
+    // The doubt of a table of whole minutes is half a minute either way, 0.289 standard (GUM 4.3.7); it belongs to the step of the date. Scales 5 degrees apart: 2.5 either way.
+    [Fact]
+    public async Task A_date_table_and_scales_apart_widen_the_doubt_and_nothing_else()
+    {
+        var plain = await Clock("--place Vigo --date 2026-12-22 --shown 09:30 --noon-line 0");
+        var table = await Clock("--place Vigo --date 2026-12-22 --shown 09:30 --noon-line 0 --date-table");
+        var apart = await Clock("--place Vigo --date 2026-12-22 --shown 09:30 --noon-line 0 --scales-apart 5");
+        Assert.Equal(plain.At("answers/0/clock")!.GetValue<string>(), table.At("answers/0/clock")!.GetValue<string>());
+        Assert.Equal(plain.At("answers/0/clock")!.GetValue<string>(), apart.At("answers/0/clock")!.GetValue<string>());
+        Assert.Equal(0.0, plain.Number("answers/0/steps/3/standard_uncertainty_minutes"));
+        Assert.Equal(0.5 / Math.Sqrt(3.0), table.Number("answers/0/steps/3/standard_uncertainty_minutes"), 1e-6);
+        Assert.True(apart.Number("answers/0/steps/0/standard_uncertainty_minutes") > 2.0 * plain.Number("answers/0/steps/0/standard_uncertainty_minutes"));
+    }
+
+    [Fact]
+    public async Task A_wall_leads_to_the_clock_that_a_level_dial_does_while_it_is_lit()
+    {
+        var level = await Clock("--place Vigo --date 2026-06-21 --shown 10:00");
+        var wall = await Clock("--place Vigo --date 2026-06-21 --shown 10:00 --plate-inclination 90 --plate-declination -32.5");
+        Assert.Equal(level.MinutesOfDay("answers/0/clock"), wall.MinutesOfDay("answers/0/clock"), 1e-4);
+        var text = await Answers.TextAsync(CommandText.Split("clock --place Vigo --date 2026-06-21 --shown 10:00 --plate-inclination 90 --plate-declination -32.5"));
+        Assert.Contains("A plate that leans 90° from looking straight up and looks 32.5° east of south.\n", text, StringComparison.Ordinal);
+        Assert.Contains("Not measured: How well this face is laid out and how truly it leans is not\n", text, StringComparison.Ordinal);
+        var dark = await Support.Program.RunAsync(CommandText.Split("clock --place Vigo --date 2026-06-21 --shown 19:00 --plate-inclination 90 --plate-declination -32.5"));
+        Assert.Equal(2, dark.ExitCode);
+        Assert.Contains("while the Sun is up and shines on its face", dark.Errors, StringComparison.Ordinal);
+    }
+
     // The lessons' eight towns: 4 (15 Z - longitude), recomputed outside this program and printed to 0.1 min. The date is the same for all: the step does
     // not depend on it.
     [Theory]
