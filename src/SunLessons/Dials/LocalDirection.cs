@@ -14,10 +14,10 @@ public readonly record struct LocalDirection
         Up = up;
     }
 
-    /// <summary>The part towards true east, −1 to +1.</summary>
+    /// <summary>The part towards true east, −1 to +1, without unit.</summary>
     public double East { get; }
 
-    /// <summary>The part towards true north, −1 to +1.</summary>
+    /// <summary>The part towards true north, −1 to +1, without unit.</summary>
     public double North { get; }
 
     /// <summary>The part upwards, −1 to +1; it is the sine of the altitude.</summary>
@@ -52,7 +52,7 @@ public readonly record struct LocalDirection
         return new LocalDirection(v.X, v.Y, v.Z);
     }
 
-    /// <summary>Makes a direction from any vector along east, north and up; its length does not matter.</summary>
+    /// <summary>Makes a direction from any vector along east, north and up, in any unit: its length does not matter.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The vector has no length or is not finite.</exception>
     public static LocalDirection FromVector(double east, double north, double up)
     {

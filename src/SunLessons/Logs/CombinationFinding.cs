@@ -4,11 +4,11 @@ namespace SunLessons.Logs;
 
 /// <summary>What a log says of one combination of faults.</summary>
 /// <param name="Which">The combination.</param>
-/// <param name="Value">Degrees (<see cref="Combination.Constant"/>: minutes); null where it stays open with these readings.</param>
-/// <param name="StandardUncertainty">In the same unit; infinite where nothing at all is known.</param>
+/// <param name="Value">In <see cref="Unit"/>; null where it stays open with these readings.</param>
+/// <param name="StandardUncertainty">In <see cref="Unit"/>; infinite where nothing at all is known.</param>
 public sealed record CombinationFinding(Combination Which, double? Value, double StandardUncertainty)
 {
-    /// <summary>Degrees or minutes.</summary>
+    /// <summary>Degrees, or minutes for the constant.</summary>
     public string Unit => Which == Combination.Constant ? "minutes" : "degrees";
 
     /// <summary>One sentence for the owner of the dial.</summary>

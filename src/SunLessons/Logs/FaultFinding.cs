@@ -4,11 +4,14 @@ namespace SunLessons.Logs;
 
 /// <summary>A named fault, told by the log together with independent measurements.</summary>
 /// <param name="Which">The fault.</param>
-/// <param name="Value">Degrees (<see cref="Fault.ClockSlow"/>: minutes).</param>
-/// <param name="StandardUncertainty">In the same unit.</param>
+/// <param name="Value">In <see cref="Unit"/>.</param>
+/// <param name="StandardUncertainty">In <see cref="Unit"/>.</param>
 /// <param name="RestsOn">The measurements without which it could not be named, in the words they were stated in.</param>
 public sealed record FaultFinding(Fault Which, double Value, double StandardUncertainty, IReadOnlyList<string> RestsOn)
 {
+    /// <summary>Degrees, or minutes for the clock.</summary>
+    public string Unit => Which == Fault.ClockSlow ? "minutes" : "degrees";
+
     /// <summary>One sentence for the owner of the dial.</summary>
     public string Sentence
     {

@@ -29,10 +29,13 @@ public sealed record FaultPrior
     /// <summary>Which fault was measured.</summary>
     public Fault Fault { get; }
 
-    /// <summary>What was found, degrees or, for the clock, minutes.</summary>
+    /// <summary>Degrees, or minutes for the clock.</summary>
+    public string Unit => Fault == Fault.ClockSlow ? "minutes" : "degrees";
+
+    /// <summary>What was found, in <see cref="Unit"/>.</summary>
     public double Value { get; }
 
-    /// <summary>Its standard uncertainty, in the same unit, zero or positive.</summary>
+    /// <summary>Its standard uncertainty, in <see cref="Unit"/>, zero or positive.</summary>
     public double StandardUncertainty { get; }
 
     /// <summary>How it was measured.</summary>

@@ -69,7 +69,7 @@ public sealed record InstrumentAge
 
             var years = string.Join(" or ", Region);
             var said = ReachesFirstYear
-                ? $"The list fits the years up to {Math.Floor(Region[0].To).ToString("0", CultureInfo.InvariantCulture)}{(Region.Count > 1 ? $", or {string.Join(" or ", Region.Skip(1))}" : "")}: an upper bound only, for the models begin with {first} and it may be older."
+                ? $"The list fits the years up to {Math.Floor(Region[0].ToYear).ToString("0", CultureInfo.InvariantCulture)}{(Region.Count > 1 ? $", or {string.Join(" or ", Region.Skip(1))}" : "")}: an upper bound only, for the models begin with {first} and it may be older."
                 : $"The list fits the years {years} (95 %).";
             return aside.Count == 0
                 ? said

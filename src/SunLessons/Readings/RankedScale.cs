@@ -13,5 +13,5 @@ public sealed record RankedScale(
     Latitude Scale, double? FastMinutesNow, double? WorstFastMinutes, LocalDate? WorstOn, DialTime? WorstAt, string? Why)
 {
     /// <summary>The size of the largest error of the year, minutes, or infinity when the scale cannot be used.</summary>
-    public double WorstSize => WorstFastMinutes is { } minutes ? Math.Abs(minutes) : double.PositiveInfinity;
+    public double WorstSizeMinutes => WorstFastMinutes is { } minutes ? Math.Abs(minutes) : double.PositiveInfinity;
 }

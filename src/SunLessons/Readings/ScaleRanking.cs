@@ -38,7 +38,7 @@ public static class ScaleRanking
         var lights = Lights(place.Latitude, days, leastSun ?? LeastSun);
         var ranked = scales
             .Select(scale => Judged(scale, place, now, style, lights))
-            .OrderBy(scale => scale.WorstSize)
+            .OrderBy(scale => scale.WorstSizeMinutes)
             .ToList();
         return ranked.Count > 0
             ? ranked

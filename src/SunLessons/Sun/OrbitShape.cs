@@ -29,7 +29,7 @@ public readonly record struct OrbitShape
     public int PerihelionDayOfYear { get; }
 
     /// <summary>A shape of one's own, for finding out what each cause does.</summary>
-    /// <param name="eccentricity">0 to 0.05.</param>
+    /// <param name="eccentricity">0 (round) to 0.05, without unit.</param>
     /// <param name="tilt">0° to 30°.</param>
     /// <param name="perihelionDayOfYear">1 to 366, counted in the year of the instant that is asked about; noon UT of that day.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>

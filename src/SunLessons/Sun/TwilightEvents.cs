@@ -20,11 +20,11 @@ public abstract record TwilightEvents
     public sealed record DawnAndDusk(SunInstant Dawn, SunInstant Dusk) : TwilightEvents;
 
     /// <summary>It grows light and does not get dark again that day: the first of the light nights.</summary>
-    /// <param name="Dawn">When.</param>
+    /// <param name="Dawn">The Sun passes the limit upwards.</param>
     public sealed record DawnOnly(SunInstant Dawn) : TwilightEvents;
 
     /// <summary>It was light at the beginning and gets dark: the last of the light nights.</summary>
-    /// <param name="Dusk">When.</param>
+    /// <param name="Dusk">The Sun passes the limit downwards.</param>
     public sealed record DuskOnly(SunInstant Dusk) : TwilightEvents;
 
     /// <summary>The Sun never sinks to the limit: it is this light, or lighter, all round.</summary>

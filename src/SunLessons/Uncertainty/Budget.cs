@@ -26,7 +26,7 @@ public sealed record Budget
     /// <summary>The result's unit.</summary>
     public string Unit { get; }
 
-    /// <summary>The result for the inputs' values.</summary>
+    /// <summary>The result for the inputs' values, in <see cref="Unit"/>.</summary>
     public double Value { get; }
 
     /// <summary>One line for each input, in the order given.</summary>
@@ -94,6 +94,10 @@ public sealed record Budget
     }
 
     /// <summary>Combines lines whose sensitivities are known already.</summary>
+    /// <param name="unit">The unit of the result.</param>
+    /// <param name="value">The result for the inputs' values, in that unit.</param>
+    /// <param name="lines">One line for each input.</param>
+    /// <param name="correlations">Correlation coefficients as in the other overload; null when the inputs are independent.</param>
     /// <exception cref="ArgumentException">The correlations are not a symmetric square with 1 on its diagonal.</exception>
     public static Budget Of(string unit, double value, IReadOnlyList<BudgetLine> lines, double[,]? correlations = null)
     {

@@ -8,7 +8,7 @@ namespace SunLessons.Uncertainty;
 /// <param name="Probability">The coverage probability, more than 0 and less than 1.</param>
 public readonly record struct CoverageInterval(double Low, double High, double Probability)
 {
-    /// <summary>Upper end less lower end.</summary>
+    /// <summary>Upper end less lower end, in the unit of the quantity.</summary>
     public double Width => High - Low;
 
     /// <summary>Such as <c>1.084 to 1.384 (95 %)</c>.</summary>

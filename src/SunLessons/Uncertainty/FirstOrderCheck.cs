@@ -43,10 +43,10 @@ public sealed record FirstOrderCheck
     /// <summary>How far the ends may differ: half a unit of the last of those digits (JCGM 101, 7.9.2), in the unit of the result.</summary>
     public double Tolerance { get; }
 
-    /// <summary>How far the lower ends differ, zero or positive.</summary>
+    /// <summary>How far the lower ends differ, in the unit of the result; zero or positive.</summary>
     public double LowDifference => Math.Abs(FirstOrderInterval.Low - MonteCarloInterval.Low);
 
-    /// <summary>How far the upper ends differ, zero or positive.</summary>
+    /// <summary>How far the upper ends differ, in the unit of the result; zero or positive.</summary>
     public double HighDifference => Math.Abs(FirstOrderInterval.High - MonteCarloInterval.High);
 
     /// <summary>The outcome.</summary>
@@ -78,7 +78,7 @@ public sealed record FirstOrderCheck
     /// <param name="digits">Meaningful digits of the standard uncertainty, 1 or 2.</param>
     /// <param name="draws">As for <see cref="MonteCarlo"/>.</param>
     /// <param name="seed">As for <see cref="MonteCarlo"/>.</param>
-    /// <param name="correlations">As for <see cref="Budget"/>.</param>
+    /// <param name="correlations">Correlation coefficients, as for <see cref="Budget"/>.</param>
     public static FirstOrderCheck Of(
         string unit,
         IReadOnlyList<Quantity> inputs,
@@ -98,6 +98,10 @@ public sealed record FirstOrderCheck
     }
 
     /// <summary>Compares a budget and draws that are there already.</summary>
+    /// <param name="firstOrder">The first-order budget.</param>
+    /// <param name="monteCarlo">The draws, in the same unit.</param>
+    /// <param name="probability">Coverage probability, 0.5 to 0.999.</param>
+    /// <param name="digits">Meaningful digits of the standard uncertainty, 1 or 2.</param>
     /// <exception cref="ArgumentOutOfRangeException">Digits other than 1 or 2, or a probability outside 0.5 to 0.999.</exception>
     public static FirstOrderCheck Of(Budget firstOrder, MonteCarlo monteCarlo, double probability = 0.95, int digits = 1)
     {

@@ -16,9 +16,9 @@ public static class LeastSquares
     private const int MostRounds = 2000;
 
     /// <summary>Fits y = X b.</summary>
-    /// <param name="design">X: a row for each observation, a column for each parameter.</param>
-    /// <param name="observations">y.</param>
-    /// <param name="standardUncertainties">One for each observation, more than 0; null when all are alike and unknown.</param>
+    /// <param name="design">X: a row for each observation, a column for each parameter, in the unit of the observations over that of the parameter.</param>
+    /// <param name="observations">y, all in one unit or each in that of its uncertainty.</param>
+    /// <param name="standardUncertainties">One for each observation in its unit, more than 0; null when all are alike and unknown.</param>
     /// <exception cref="ArgumentException">Numbers that do not fit together, or a design that leaves a parameter open.</exception>
     public static LeastSquaresFit Linear(double[,] design, IReadOnlyList<double> observations, IReadOnlyList<double>? standardUncertainties = null)
     {
@@ -37,9 +37,9 @@ public static class LeastSquares
 
     /// <summary>Fits a model that is not linear in its parameters, from a start near them.</summary>
     /// <param name="model">The fitted values for given parameters, one for each observation.</param>
-    /// <param name="observations">What was observed.</param>
-    /// <param name="start">Where the search begins; the nearest minimum is found, which need not be the deepest.</param>
-    /// <param name="standardUncertainties">One for each observation, more than 0; null when all are alike and unknown.</param>
+    /// <param name="observations">What was observed, all in one unit or each in that of its uncertainty.</param>
+    /// <param name="start">Where the search begins, each parameter in its own unit; the nearest minimum is found, which need not be the deepest.</param>
+    /// <param name="standardUncertainties">One for each observation in its unit, more than 0; null when all are alike and unknown.</param>
     /// <exception cref="ArgumentException">Numbers that do not fit together, or observations that leave a parameter open.</exception>
     /// <exception cref="InvalidOperationException">No minimum was reached from that start.</exception>
     public static LeastSquaresFit Nonlinear(

@@ -60,13 +60,13 @@ public sealed class MonteCarlo
     /// <summary>How many of the draws have no result; they are left out of everything else here.</summary>
     public int DrawsWithoutResult => Draws - _sorted.Length;
 
-    /// <summary>The estimate: the mean of the draws (JCGM 101, 7.6).</summary>
+    /// <summary>The estimate, in <see cref="Unit"/>: the mean of the draws (JCGM 101, 7.6).</summary>
     public double Mean { get; }
 
     /// <summary>The standard uncertainty: the standard deviation of the draws (JCGM 101, 7.6).</summary>
     public double StandardUncertainty { get; }
 
-    /// <summary>All results in rising order, for a histogram or a distribution function.</summary>
+    /// <summary>All results in rising order, in <see cref="Unit"/>, for a histogram or a distribution function.</summary>
     public ReadOnlySpan<double> Sorted => _sorted;
 
     /// <summary>Draws a result.</summary>

@@ -60,6 +60,9 @@ public sealed record Quantity
     };
 
     /// <summary>The mean of repeated readings: their standard deviation over the root of their number, one degree of freedom less than readings (GUM 4.2).</summary>
+    /// <param name="name">What it is, in plain words.</param>
+    /// <param name="unit">The unit of the readings.</param>
+    /// <param name="readings">Two readings or more, in that unit.</param>
     /// <exception cref="ArgumentException">Fewer than two readings, or one that is not finite.</exception>
     public static Quantity FromReadings(string name, string unit, IReadOnlyList<double> readings)
     {

@@ -6,19 +6,7 @@ namespace SunLessons.Tests.Logs;
 /// <summary>The demonstration data of Logs: they are what DemoFiles makes, and they tell what their README says.</summary>
 public class DemoData
 {
-    private static string File(string name)
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            var path = Path.Combine(folder.FullName, "datasets-demo", name);
-            if (System.IO.File.Exists(path))
-            {
-                return System.IO.File.ReadAllText(path).ReplaceLineEndings("\n");
-            }
-        }
-
-        throw new FileNotFoundException($"datasets-demo/{name} is not above the tests.");
-    }
+    private static string File(string name) => System.IO.File.ReadAllText(Checkout.Path("datasets-demo", name)).ReplaceLineEndings("\n");
 
     [Fact]
     public void The_log_is_what_it_is_said_to_be_made_of()
@@ -64,7 +52,7 @@ public class DemoData
     {
         var age = InstrumentAge.Of(PrintedList.Parse(File("old-dial-list.csv"), Angle.FromDegrees(1.0)), latestYear: 1990.0);
         Assert.True(age.Fits);
-        Assert.Contains(age.Region, span => span.From <= DemoFiles.ListedYear && span.To >= DemoFiles.ListedYear);
+        Assert.Contains(age.Region, span => span.FromYear <= DemoFiles.ListedYear && span.ToYear >= DemoFiles.ListedYear);
         Assert.Equal(DemoFiles.SlippedPlace, Assert.Single(age.Disagreeing).Place.Name);
     }
 }

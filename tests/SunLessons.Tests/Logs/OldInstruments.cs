@@ -26,17 +26,17 @@ public class OldInstruments
         var age = InstrumentAge.Of(List(year, step));
         Assert.True(age.Fits);
         Assert.Empty(age.Disagreeing);
-        Assert.Contains(age.Region, span => span.From <= year && year <= span.To);
+        Assert.Contains(age.Region, span => span.FromYear <= year && year <= span.ToYear);
 
         // Not everything fits: the region is narrower than a generation.
-        Assert.True(age.Region.Sum(span => span.To - span.From) < 30.0, age.Summary);
+        Assert.True(age.Region.Sum(span => span.ToYear - span.FromYear) < 30.0, age.Summary);
         Assert.StartsWith("The list fits the years ", age.Summary);
     }
 
     [Fact]
     public void A_coarser_step_gives_a_wider_region()
     {
-        static double Width(double step) => InstrumentAge.Of(List(1950.0, step)).Region.Sum(span => span.To - span.From);
+        static double Width(double step) => InstrumentAge.Of(List(1950.0, step)).Region.Sum(span => span.ToYear - span.FromYear);
         Assert.True(Width(2.0) > Width(0.25));
     }
 
@@ -47,7 +47,7 @@ public class OldInstruments
         var odd = Assert.Single(age.Disagreeing);
         Assert.Equal(Gazetteer.Towns[3].Name, odd.Place.Name);
         Assert.Equal(8.0, odd.Off.Degrees, 1.0);
-        Assert.Contains(age.Region, span => span.From <= 1950.0 && 1950.0 <= span.To);
+        Assert.Contains(age.Region, span => span.FromYear <= 1950.0 && 1950.0 <= span.ToYear);
         Assert.Contains($"Entries that disagree and were set aside: {odd.Place.Name}, ", age.Summary);
         Assert.EndsWith("degrees too far east.", age.Summary);
     }
@@ -70,7 +70,7 @@ public class OldInstruments
         var age = InstrumentAge.Of(List(1900.0, 1.0));
         Assert.True(age.Fits);
         Assert.True(age.ReachesFirstYear);
-        Assert.Equal(1900.0, age.Region[0].From);
+        Assert.Equal(1900.0, age.Region[0].FromYear);
         Assert.EndsWith(": an upper bound only, for the models begin with 1900 and it may be older.", age.Summary);
     }
 
@@ -81,7 +81,7 @@ public class OldInstruments
         var town = Gazetteer.Towns.Single(p => p.Name == "St. John's");
         var age = InstrumentAge.Of(new PrintedList([Entry(town, 1912.0, 0.25)], Angle.FromDegrees(0.25)));
         Assert.True(age.Fits);
-        Assert.Contains(age.Region, span => span.From <= 1912.0 && 1912.0 <= span.To);
+        Assert.Contains(age.Region, span => span.FromYear <= 1912.0 && 1912.0 <= span.ToYear);
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public class OldInstruments
                 }).ToList(),
                 Angle.FromDegrees(1.0));
             var age = InstrumentAge.Of(list, 2025.0);
-            misses += age.Region.Any(span => span.From - 0.05 <= year && year <= span.To + 0.05) ? 0 : 1;
+            misses += age.Region.Any(span => span.FromYear - 0.05 <= year && year <= span.ToYear + 0.05) ? 0 : 1;
         }
 
         // Three times the scatter either way; found with this seed: 21. Lists that fit no year count as misses too.

@@ -25,7 +25,7 @@ public class ScalesAndReverse
             GeoPoint.FromDegrees(place, 0), Now, [Latitude.FromDegrees(scale)], StyleSet.ForPlace, Altitude.FromDegrees(0)));
 
         // 0.001 of it: hours are five minutes apart at the top of a smooth curve, and the Sun reaches that hour every day here.
-        Assert.Equal(closed, ranked.WorstSize, 0.001 * closed);
+        Assert.Equal(closed, ranked.WorstSizeMinutes, 0.001 * closed);
     }
 
     [Fact]
@@ -33,7 +33,7 @@ public class ScalesAndReverse
     {
         // Known from an independent reckoning to a tenth: style true 5.3.
         var ranked = Assert.Single(ScaleRanking.Rank(GeoPoint.FromDegrees(47, 0), Now, [Latitude.FromDegrees(50)], StyleSet.ForPlace));
-        Assert.Equal(5.3, ranked.WorstSize, 0.06);
+        Assert.Equal(5.3, ranked.WorstSizeMinutes, 0.06);
     }
 
     [Fact]
@@ -42,10 +42,10 @@ public class ScalesAndReverse
         var vigo = Found("Vigo").Point;
         var ranked = ScaleRanking.Rank(vigo, Now, new[] { 35.0, 40.0, 45.0, -40.0 }.Select(Latitude.FromDegrees));
         Assert.Equal([40.0, 45.0, 35.0, -40.0], ranked.Select(r => Math.Round(r.Scale.Degrees, 6)));
-        Assert.True(ranked[0].WorstSize < ranked[1].WorstSize && ranked[1].WorstSize < ranked[2].WorstSize);
+        Assert.True(ranked[0].WorstSizeMinutes < ranked[1].WorstSizeMinutes && ranked[1].WorstSizeMinutes < ranked[2].WorstSizeMinutes);
         Assert.NotNull(ranked[0].WorstOn);
         Assert.Null(ranked[3].Why); // A southern plate at Vigo can be read, only absurdly.
-        Assert.True(ranked[3].WorstSize > 300.0);
+        Assert.True(ranked[3].WorstSizeMinutes > 300.0);
 
         var chain = Assert.IsType<DialForecast.One>(DialFromClock.At(
             vigo, CivilZones.Get("Europe/Madrid"), Now, new DialProfile { ScaleLatitude = Latitude.FromDegrees(40) })).Chain;

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SunLessons.Tests.Dials;
 using SunLessons.Uncertainty;
 
 namespace SunLessons.Tests.Uncertainty;
@@ -7,7 +6,7 @@ namespace SunLessons.Tests.Uncertainty;
 public class DegreesOfFreedomAndCoverage
 {
     private static readonly JsonElement Reference =
-        JsonDocument.Parse(File.ReadAllText(AuthorityFile.Path("uncertainty", "jcgm_reference.json"))).RootElement;
+        JsonDocument.Parse(File.ReadAllText(Checkout.Authority("uncertainty", "jcgm_reference.json"))).RootElement;
 
     [Fact]
     public void End_gauge_of_JCGM_100_H1()

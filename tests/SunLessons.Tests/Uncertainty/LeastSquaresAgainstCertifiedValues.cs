@@ -60,7 +60,7 @@ public class LeastSquaresAgainstCertifiedValues
         }
 
         var fit = LeastSquares.Linear(design, b);
-        var h3 = JsonDocument.Parse(File.ReadAllText(AuthorityFile.Path("uncertainty", "jcgm_reference.json"))).RootElement.GetProperty("GUM_H3");
+        var h3 = JsonDocument.Parse(File.ReadAllText(Checkout.Authority("uncertainty", "jcgm_reference.json"))).RootElement.GetProperty("GUM_H3");
         double Expected(string name) => h3.GetProperty(name).GetDouble();
         Assert.Equal(Expected("y1"), fit.Parameters[0], 12);
         Assert.Equal(Expected("y2"), fit.Parameters[1], 12);

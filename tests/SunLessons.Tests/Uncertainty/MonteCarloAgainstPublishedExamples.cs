@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SunLessons.Tests.Dials;
 using SunLessons.Uncertainty;
 
 namespace SunLessons.Tests.Uncertainty;
@@ -149,5 +148,5 @@ public class MonteCarloAgainstPublishedExamples
     }
 
     private static JsonElement Read(string file) =>
-        JsonDocument.Parse(File.ReadAllText(AuthorityFile.Path("uncertainty", file))).RootElement;
+        JsonDocument.Parse(File.ReadAllText(Checkout.Authority("uncertainty", file))).RootElement;
 }

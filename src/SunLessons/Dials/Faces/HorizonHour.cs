@@ -61,7 +61,7 @@ public abstract record HorizonHour
     /// What such a count shows at an hour angle: 0 up to but not including 24 for equal hours; 0 to 12 for unequal ones, and null at night; null where the Sun
     /// neither rises nor sets.
     /// </summary>
-    public static double? Count(HorizonHours count, HourAngle hourAngle, Latitude latitude, SolarDeclination declination)
+    public static double? HoursCounted(HorizonHours count, HourAngle hourAngle, Latitude latitude, SolarDeclination declination)
     {
         if (HalfDayHours(latitude, declination) is not { } half)
         {

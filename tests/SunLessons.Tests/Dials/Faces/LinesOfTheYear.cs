@@ -141,7 +141,7 @@ public class LinesOfTheYear
                 lines++;
                 foreach (var point in points)
                 {
-                    Assert.Equal(hour, HorizonHour.Count(count, point.HourAngle, layout.Latitude, point.Declination)!.Value, 9);
+                    Assert.Equal(hour, HorizonHour.HoursCounted(count, point.HourAngle, layout.Latitude, point.Declination)!.Value, 9);
                 }
             }
         }

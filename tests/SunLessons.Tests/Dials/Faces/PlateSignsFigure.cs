@@ -8,7 +8,7 @@ namespace SunLessons.Tests.Dials.Faces;
 /// <summary>The figure that states the signs of inclination and declination shows what the library does with them.</summary>
 public class PlateSignsFigure
 {
-    private static readonly XDocument Figure = XDocument.Load(Path.Combine(SourceFolder(), "Dials", "Faces", "plate-signs.svg"));
+    private static readonly XDocument Figure = XDocument.Load(Checkout.Path("src", "SunLessons", "Dials", "Faces", "plate-signs.svg"));
 
     [Fact]
     public void The_drawn_arrows_are_the_outward_normal_of_the_face_that_it_names()
@@ -50,18 +50,4 @@ public class PlateSignsFigure
     }
 
     private static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
-
-    private static string SourceFolder()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            var source = Path.Combine(folder.FullName, "src", "SunLessons");
-            if (Directory.Exists(source))
-            {
-                return source;
-            }
-        }
-
-        throw new DirectoryNotFoundException("src/SunLessons is not above the tests.");
-    }
 }

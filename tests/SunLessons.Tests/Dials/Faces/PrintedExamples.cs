@@ -10,7 +10,7 @@ namespace SunLessons.Tests.Dials.Faces;
 /// </summary>
 public class PrintedExamples
 {
-    private static readonly JsonElement Books = JsonDocument.Parse(File.ReadAllText(AuthorityFile.Path("gnomonics", "gnomonic_examples.json"))).RootElement;
+    private static readonly JsonElement Books = JsonDocument.Parse(File.ReadAllText(Checkout.Authority("gnomonics", "gnomonic_examples.json"))).RootElement;
 
     [Fact]
     public void All_77_printed_angles_agree()
@@ -122,7 +122,7 @@ public class PrintedExamples
         {
             var at = Assert.IsType<HorizonHour.At>(HorizonHour.Of(HorizonHours.SinceSunrise, count, At(52.5), declination));
             Assert.Equal(expected, DialTime.FromHourAngle(at.HourAngle).Hours, 9);
-            var counted = HorizonHour.Count(HorizonHours.SinceSunrise, at.HourAngle, At(52.5), declination)!.Value;
+            var counted = HorizonHour.HoursCounted(HorizonHours.SinceSunrise, at.HourAngle, At(52.5), declination)!.Value;
             Assert.Equal(0.0, Math.IEEERemainder(counted - count, 24), 9);
         }
     }

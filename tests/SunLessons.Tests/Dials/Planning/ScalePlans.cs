@@ -63,7 +63,7 @@ public class ScalePlans
             var found = ScaleError.WorstMinutes(Latitude.FromDegrees(scale), Latitude.FromDegrees(place), style)!.Value;
 
             // 0.5 % and 0.02 minutes: its samples are 5 minutes apart, so it may stop up to that before the Sun reaches 5 degrees, and its solstice is 23.43.
-            Assert.True(Math.Abs(found - daily.WorstSize) <= 0.005 * found + 0.02, $"{style} {scale} at {place}: {found} against {daily.WorstSize}");
+            Assert.True(Math.Abs(found - daily.WorstSizeMinutes) <= 0.005 * found + 0.02, $"{style} {scale} at {place}: {found} against {daily.WorstSizeMinutes}");
         }
     }
 
