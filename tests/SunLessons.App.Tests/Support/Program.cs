@@ -7,7 +7,8 @@ internal static class Program
 {
     public static string Assembly { get; } = RepositoryFiles.Path("src", "SunLessons.App", "bin", Configuration, "net10.0", "SunLessons.App.dll");
 
-    private static string Configuration => AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Debug{Path.DirectorySeparatorChar}", StringComparison.Ordinal) ? "Debug" : "Release";
+    /// <summary>Release, or Debug if these tests were built so.</summary>
+    public static string Configuration => AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Debug{Path.DirectorySeparatorChar}", StringComparison.Ordinal) ? "Debug" : "Release";
 
     /// <summary>Runs a verb to its end.</summary>
     public static async Task<Finished> RunAsync(params string[] arguments)
