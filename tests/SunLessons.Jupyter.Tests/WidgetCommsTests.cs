@@ -36,6 +36,9 @@ public sealed class WidgetCommsTests : IDisposable
         Assert.Equal("IPY_MODEL_" + opened[0].Content.Text("comm_id"), states[2].Text("layout"));
         Assert.Equal("IPY_MODEL_" + opened[1].Content.Text("comm_id"), states[2].Text("style"));
         Assert.Equal(51.5, (double)states[2]["value"]!);
+        // Beside a description of several words a slider of the usual width has no track.
+        Assert.Equal(("100%", "48em"), (states[0].Text("width"), states[0].Text("max_width")));
+        Assert.False(states[1].ContainsKey("layout"));
         Assert.Equal(slider.Id, opened[2].Content.Text("comm_id"));
     }
 

@@ -18,13 +18,13 @@ public sealed class WidgetComms(KernelComms comms)
     /// <param name="model">Model name without package, as "FloatSliderModel".</param>
     /// <param name="state">
     /// Its attributes; the object belongs to the widget afterwards. "layout" and "style" may be objects: each becomes a model of its own;
-    /// when absent, all widgets share one with nothing set but that a description is as wide as its words.
+    /// when absent, widgets of a kind share one, in which words and what is moved beside them have room.
     /// </param>
     public Widget Open(string model, JsonObject state)
     {
         var style = WidgetModels.StyleOf(model);
-        Attach(state, "layout", model is "LayoutModel" ? null : "LayoutModel");
-        Attach(state, "style", style);
+        Attach(state, "layout", model is "LayoutModel" || model.EndsWith("StyleModel", StringComparison.Ordinal) ? null : "LayoutModel", Room(model));
+        Attach(state, "style", style, style is "ButtonStyleModel" ? [] : new JsonObject { ["description_width"] = "initial" });
         var whole = WidgetModels.Describe(model);
         foreach (var (name, value) in state)
         {
@@ -38,11 +38,18 @@ public sealed class WidgetComms(KernelComms comms)
         return new Widget(comm, model, whole);
     }
 
-    /// <summary>A description of several words is cut off at a fixed width where nothing else is said.</summary>
-    private static JsonObject Shared(string model) =>
-        model is "LayoutModel" or "ButtonStyleModel" ? [] : new JsonObject { ["description_width"] = "initial" };
+    /// <summary>
+    /// A front end gives every control 300 px where nothing else is said: a description of several words then leaves a slider no track, and the words
+    /// on a button are cut off.
+    /// </summary>
+    private static JsonObject Room(string model) => model switch
+    {
+        "FloatSliderModel" or "IntSliderModel" => new JsonObject { ["width"] = "100%", ["max_width"] = "48em" },
+        "ButtonModel" => new JsonObject { ["width"] = "max-content" },
+        _ => [],
+    };
 
-    private void Attach(JsonObject state, string name, string? model)
+    private void Attach(JsonObject state, string name, string? model, JsonObject usual)
     {
         if (model is null)
         {
@@ -55,7 +62,7 @@ public sealed class WidgetComms(KernelComms comms)
                 state[name] = "IPY_MODEL_" + Open(model, own.Copy()).Id;
                 break;
             case null:
-                state[name] = "IPY_MODEL_" + _shared.GetOrAdd(model, m => Open(m, Shared(m))).Id;
+                state[name] = "IPY_MODEL_" + _shared.GetOrAdd(model + usual.ToJsonString(), _ => Open(model, usual)).Id;
                 break;
         }
     }

@@ -48,11 +48,22 @@ internal sealed class CommWidgetHost : IWidgetHost
         return new Channel(widget, this);
     }
 
-    public void Display(IWidgetChannel root, string plainText) => _display(new JsonObject
+    public void Display(IWidgetChannel root, string plainText)
     {
-        ["application/vnd.jupyter.widget-view+json"] = new JsonObject { ["version_major"] = 2, ["version_minor"] = 1, ["model_id"] = _problems.Shown(root.Id) },
-        ["text/plain"] = plainText,
-    });
+        var shown = _problems.Shown(root.Id);
+        var data = new JsonObject
+        {
+            ["application/vnd.jupyter.widget-view+json"] = new JsonObject { ["version_major"] = 2, ["version_minor"] = 1, ["model_id"] = shown },
+            ["text/plain"] = plainText,
+        };
+        if (!FrontEnd.DrawsFigures)
+        {
+            // Front ends show one of an output's kinds, the richest that they know. This one is for pages made of a notebook, where no widget lives.
+            data["text/html"] = StillWidget.Html(shown, _problems.Find);
+        }
+
+        _display(data);
+    }
 
     public void Display(IReadOnlyDictionary<string, JsonNode> mimeBundle)
     {

@@ -26,6 +26,15 @@ internal sealed class ProblemPlaces(WidgetComms widgets)
         }
     }
 
+    /// <summary>Model and state of a widget that was opened here.</summary>
+    public (string Model, JsonObject State) Find(string id)
+    {
+        lock (_gate)
+        {
+            return _all.TryGetValue(id, out var widget) ? (widget.Model, widget.State) : ("", []);
+        }
+    }
+
     /// <summary>Something is about to be shown; returns the identifier of what to show in its place, which has room below it.</summary>
     public string Shown(string id)
     {

@@ -51,8 +51,8 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
             return open + Filled(LessonMarkup.ToHtml(cell.Source, cell.Id + "-")) + "</section>\n";
         }
 
-        var awake = StillHtml.Of(Awake, cell.Id, Words);
-        var asleep = StillHtml.Of(Asleep, cell.Id, Words);
+        var awake = StillHtml.Of(Awake, cell.Id);
+        var asleep = StillHtml.Of(Asleep, cell.Id);
         // A made-up prediction woke the figures; it is nobody's.
         var still = awake == asleep || cell.Role == "prediction" ? asleep : $"{asleep}<noscript>{awake}</noscript>";
         var changeable = cell.Language == "csharp" && !IsOfPlace;

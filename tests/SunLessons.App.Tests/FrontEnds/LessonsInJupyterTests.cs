@@ -32,7 +32,7 @@ public sealed class LessonsInJupyterTests(JupyterHome home) : IClassFixture<Jupy
     [Theory]
     [MemberData(nameof(Lessons))]
     [Trait("needs", "jupyter")]
-    public async Task Nbconvert_runs_the_lesson_and_makes_a_page_in_words(string lesson)
+    public async Task Nbconvert_runs_the_lesson_and_makes_a_page_of_words_and_drawings(string lesson)
     {
         var page = Path.Combine(home.Folder, lesson + ".html");
         var ran = await Tool.RunAsync(
@@ -46,9 +46,11 @@ public sealed class LessonsInJupyterTests(JupyterHome home) : IClassFixture<Jupy
         // Without --allow-errors a cell that fails ends nbconvert with an exit code of its own.
         Assert.True(ran.ExitCode == 0, ran.Errors);
         var html = await File.ReadAllTextAsync(page);
-        // Left out as FRONTENDS.md advises: in the place of a control stand its words.
+        // Left out as FRONTENDS.md advises: in the place of a control stand its words, in the place of a figure its drawing.
         Assert.DoesNotContain("application/vnd.jupyter.widget-view+json", html);
-        Assert.Contains("No prediction is recorded yet.", html);
+        Assert.Contains("<p class=\"still\">My place: Vigo</p>", html);
+        Assert.Contains("<figure class=\"sunlessons-figure\"><svg", html);
+        Assert.DoesNotContain("&lt;svg", html);
         // The page's style sheet names this kind too; an output of it has the attribute and its value as here.
         Assert.DoesNotContain("data-mime-type=\"application/vnd.jupyter.stderr\"", html);
     }
