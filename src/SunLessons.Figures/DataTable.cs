@@ -35,7 +35,10 @@ public sealed record DataTable(string Caption, ImmutableArray<string> Headings, 
         return text.ToString();
     }
 
-    /// <summary>The table as HTML with a caption and heads tied to columns and rows. Long tables show evenly chosen rows and say so.</summary>
+    /// <summary>
+    /// The table as HTML with a caption and heads tied to columns and rows. Long tables show evenly chosen rows and say so. It can take the focus, so that one
+    /// that is wider than its page can be scrolled with keys.
+    /// </summary>
     public string ToHtml()
     {
         var step = (Rows.Length + MostRowsShown - 1) / MostRowsShown;
@@ -43,7 +46,7 @@ public sealed record DataTable(string Caption, ImmutableArray<string> Headings, 
         var caption = shown.Length == Rows.Length
             ? Caption
             : $"{Caption} ({shown.Length.ToString(CultureInfo.InvariantCulture)} of {Rows.Length.ToString(CultureInfo.InvariantCulture)} rows)";
-        var text = new StringBuilder("<table class=\"sunlessons-table\"><caption>").Append(WebUtility.HtmlEncode(caption)).Append("</caption><thead><tr>");
+        var text = new StringBuilder("<table class=\"sunlessons-table\" tabindex=\"0\"><caption>").Append(WebUtility.HtmlEncode(caption)).Append("</caption><thead><tr>");
         foreach (var heading in Headings)
         {
             text.Append("<th scope=\"col\">").Append(WebUtility.HtmlEncode(heading)).Append("</th>");

@@ -30,6 +30,42 @@ public class PredictionTests
     }
 
     [Fact]
+    public void A_control_that_waits_for_two_predictions_wakes_after_both_also_when_a_cell_is_run_again()
+    {
+        var page = new Page();
+        var first = page.Lesson.Predict("first", Question, "north", "south");
+        var second = page.Lesson.Predict("second", Question, "north", "south");
+        var turn = page.Lesson.Number("turn", "Turn", -10, 10, 0.5, 2, "°", after: first);
+        second.Unlocks(turn);
+        page.Lesson.Show(turn);
+
+        first.RecordExample();
+        Assert.Equal("north", first.Answer);
+        Assert.True(turn.IsLocked);
+        Assert.True((bool)page.Last("FloatSliderModel").State["disabled"]!);
+
+        var again = page.Lesson.Predict("second", Question, "north", "south");
+        Assert.True(turn.IsLocked);
+        again.RecordExample();
+        Assert.False(turn.IsLocked);
+        Assert.False((bool)page.Last("FloatSliderModel").State["disabled"]!);
+    }
+
+    [Fact]
+    public void Every_kind_of_prediction_has_an_example_that_can_be_recorded()
+    {
+        var page = new Page();
+        var sketch = page.Lesson.PredictSketch("sketch", "?", "Date", ["a", "b", "c", "d", "e"], "Height", "°", -10, -2);
+        var number = page.Lesson.PredictNumber("number", "?", "clock");
+
+        sketch.RecordExample();
+        number.RecordExample();
+
+        Assert.Equal([-6, -6, -6, -6, -6], sketch.Numbers);
+        Assert.Equal("13:18", number.Answer);
+    }
+
+    [Fact]
     public void A_locked_control_that_a_page_moves_all_the_same_goes_back()
     {
         var page = new Page();

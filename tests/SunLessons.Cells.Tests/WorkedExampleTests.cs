@@ -62,6 +62,9 @@ public class WorkedExampleTests
         var page = new Page();
         var worked = Vigo(page, Fade.LastSteps);
         var fields = Fields(page);
+        page.Press("check-steps");
+        Assert.StartsWith("Nothing is written yet.", worked.ReplyAt(1));
+        Assert.Equal("", worked.ReplyAt(2));
 
         fields.Type(0, "6,28");
         fields.Type(1, "junk");

@@ -36,7 +36,7 @@ public class DataTableTests
         var html = Figure.Titled("a < b").Across("x").Up("y").Line("<i>", [1], [2]).Table.ToHtml();
 
         Assert.Equal(
-            "<table class=\"sunlessons-table\"><caption>a &lt; b</caption><thead><tr><th scope=\"col\">x</th><th scope=\"col\">&lt;i&gt;</th></tr></thead><tbody><tr><th scope=\"row\">1</th><td>2</td></tr></tbody></table>",
+            "<table class=\"sunlessons-table\" tabindex=\"0\"><caption>a &lt; b</caption><thead><tr><th scope=\"col\">x</th><th scope=\"col\">&lt;i&gt;</th></tr></thead><tbody><tr><th scope=\"row\">1</th><td>2</td></tr></tbody></table>",
             html);
     }
 

@@ -24,7 +24,7 @@ public class LessonRunTests
             string.Join("\n", quoted.Select(quote => $"{quote.Name} = {values.GetValueOrDefault(quote.Name, "(no cell gave it)")}")));
 
         string[] controls = [.. run.Widgets.Where(pair => Role(pair.Value) is "number" or "choice" or "switch").Select(pair => pair.Key)];
-        Assert.InRange(controls.Length, 2, 3);
+        Assert.NotEmpty(controls);
         Assert.All(controls, control => Assert.True(run.Widgets[control]["disabled"]!.GetValue<bool>()));
 
         string[] figures = [.. run.Widgets.Where(pair => Role(pair.Value) == "figure").Select(pair => pair.Key)];
@@ -32,13 +32,11 @@ public class LessonRunTests
         Assert.NotEmpty(figures);
         Assert.All(before.Values, sentence => Assert.True(GivesNothingAway(sentence), $"Before the prediction a figure says: {sentence}"));
 
-        JsonObject prediction = run.Widgets.Values.Single(state => Role(state) == "prediction");
-        string[] children = [.. prediction["children"]!.AsArray().Select(child => child!.ToString()["IPY_MODEL_".Length..])];
-        string choices = children.Single(child => run.Widgets[child].ContainsKey("_options_labels"));
-        string button = children.Single(child => Role(run.Widgets[child]) == "record-prediction");
-        run.Press(button);
-        run.Set(choices, new JsonObject { ["index"] = 1 });
-        run.Press(button);
+        foreach (JsonObject prediction in run.Widgets.Values.Where(state => Role(state) == "prediction").ToArray())
+        {
+            Record(run, prediction);
+        }
+
         await LessonRun.Until(() => controls.All(control => !run.Widgets[control]["disabled"]!.GetValue<bool>()), "the controls woke");
         Assert.Contains(run.Record.Keys, key => key.StartsWith("prediction:", StringComparison.Ordinal));
 
@@ -82,11 +80,34 @@ public class LessonRunTests
         }
     }
 
+    /// <summary>Answers a prediction as a page would: the second of its answers, or noon in each field of a sketch.</summary>
+    private static void Record(LessonRun run, JsonObject prediction)
+    {
+        string[] Children(JsonObject box) => [.. box["children"]!.AsArray().Select(child => child!.ToString()["IPY_MODEL_".Length..])];
+        string[] parts = Children(prediction);
+        string button = parts.Single(part => Role(run.Widgets[part]) == "record-prediction");
+        run.Press(button);
+        foreach (string part in parts.Concat(parts.Where(part => Role(run.Widgets[part]) == "sketch-fields").SelectMany(part => Children(run.Widgets[part]))))
+        {
+            switch (run.Widgets[part]["_model_name"]?.ToString())
+            {
+                case "RadioButtonsModel":
+                    run.Set(part, new JsonObject { ["index"] = 1 });
+                    break;
+                case "TextModel":
+                    run.Set(part, new JsonObject { ["value"] = "12:00" });
+                    break;
+            }
+        }
+
+        run.Press(button);
+    }
+
     private static string Sentence(LessonRun run, string figure) => run.Widgets[figure]["_sunlessons_summary"]?.ToString() ?? "";
 
     // Asleep, or at rest with everything switched off: no number but zeros, apart from what the controls themselves say.
     private static bool GivesNothingAway(string sentence) =>
-        sentence.StartsWith("Record your guess", StringComparison.Ordinal) || !sentence.Replace("4 Jan", "", StringComparison.Ordinal).Any(sign => sign is >= '1' and <= '9');
+        sentence.StartsWith("Record your guess", StringComparison.Ordinal) || sentence.StartsWith("My sketch:", StringComparison.Ordinal) || !sentence.Replace("4 Jan", "", StringComparison.Ordinal).Any(sign => sign is >= '1' and <= '9');
 
     private static string Role(JsonObject state) => state["_sunlessons_role"]?.ToString() ?? "";
 }

@@ -1,11 +1,14 @@
 using System.Text.Json.Nodes;
 using SunLessons.Cells.Parts;
+using SunLessons.Cells.Predictions;
 
 namespace SunLessons.Cells.Controls;
 
 /// <summary>Something a learner moves. Its position is recorded at each change and comes back when the cell is run again.</summary>
 public abstract class Control : Shown
 {
+    private readonly List<Prediction> _waitsFor = [];
+
     private protected Control(Lesson lesson, string key, string label)
         : base(lesson, key) => Label = label;
 
@@ -35,16 +38,31 @@ public abstract class Control : Shown
     /// <summary>The widget that is locked and unlocked; for a control of several, the first.</summary>
     internal abstract IEnumerable<Part> Moving { get; }
 
-    internal void Lock(bool locked)
+    /// <summary>Keeps it locked until a prediction is recorded; it may wait for several.</summary>
+    /// <param name="prediction">The prediction.</param>
+    /// <param name="insteadOf">One that it waited for until now: its cell was run again.</param>
+    internal void WaitFor(Prediction prediction, Prediction? insteadOf = null)
     {
-        var wakes = IsLocked && !locked;
-        IsLocked = locked;
-        foreach (var part in Moving)
+        if (insteadOf is not null)
         {
-            part.Set(("disabled", locked));
+            _waitsFor.Remove(insteadOf);
         }
 
-        if (wakes)
+        _waitsFor.Add(prediction);
+        SettleLock();
+    }
+
+    /// <summary>A prediction was recorded, or another one came into its place.</summary>
+    internal void SettleLock()
+    {
+        var wakes = IsLocked;
+        IsLocked = _waitsFor.Exists(p => !p.IsRecorded);
+        foreach (var part in Moving)
+        {
+            part.Set(("disabled", IsLocked));
+        }
+
+        if (wakes && !IsLocked)
         {
             // A figure may show nothing of the outcome before the prediction: now it has to.
             Changed?.Invoke();

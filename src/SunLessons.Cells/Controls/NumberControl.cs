@@ -35,6 +35,7 @@ public sealed class NumberControl : Control
                 ["step"] = step,
                 ["description"] = Description(),
                 ["disabled"] = false,
+                ["layout"] = Build.Wide,
                 ["continuous_update"] = true,
                 ["readout"] = true,
                 ["readout_format"] = "." + Decimals(step).ToString(CultureInfo.InvariantCulture) + "f",

@@ -66,6 +66,7 @@ public sealed class PlaceControl : Control
             ["step"] = 0.01,
             ["description"] = label,
             ["disabled"] = false,
+            ["layout"] = Build.Wide,
             ["continuous_update"] = false,
             ["_sunlessons_label"] = label,
         };

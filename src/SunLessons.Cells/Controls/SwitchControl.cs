@@ -22,6 +22,7 @@ public sealed class SwitchControl : Control
                 ["value"] = _on,
                 ["description"] = label,
                 ["disabled"] = false,
+                ["layout"] = Build.Wide,
                 ["indent"] = false,
                 ["_sunlessons_role"] = "switch",
                 ["_sunlessons_key"] = key,

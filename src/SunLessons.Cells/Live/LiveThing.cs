@@ -30,7 +30,8 @@ public abstract class LiveThing : Shown
     /// <summary>What went wrong when the page was last told; null when nothing did.</summary>
     internal Exception? NotTold { get; set; }
 
-    internal IReadOnlyList<Control> DependsOn => _controls;
+    /// <summary>The controls that it follows, beside the learner's place.</summary>
+    public IReadOnlyList<Control> DependsOn => _controls;
 
     internal void Touch()
     {

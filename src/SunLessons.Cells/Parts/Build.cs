@@ -6,12 +6,18 @@ namespace SunLessons.Cells.Parts;
 /// <summary>Standard widgets with the attributes that all of ours share.</summary>
 internal static class Build
 {
+    /// <summary>As wide as the page lets it be, up to a width that reads well. Front ends of the standard cut controls at 300 px where nothing is said.</summary>
+    public static JsonObject Wide => new() { ["width"] = "auto", ["max_width"] = "44em" };
+
+    /// <summary>As wide as its words.</summary>
+    public static JsonObject Natural => new() { ["width"] = "auto" };
+
     public static Part Html(IWidgetHost host, string html, string role) => new(host, "HTMLModel", new JsonObject { ["value"] = html, ["_sunlessons_role"] = role });
 
     public static Part Button(IWidgetHost host, string words, string role, Action clicked) => new(
         host,
         "ButtonModel",
-        new JsonObject { ["description"] = words, ["disabled"] = false, ["_sunlessons_role"] = role },
+        new JsonObject { ["description"] = words, ["disabled"] = false, ["layout"] = Natural, ["_sunlessons_role"] = role },
         custom: content =>
         {
             if (Json.Text(content["event"]) == "click")
@@ -35,6 +41,7 @@ internal static class Build
 
                 // A half-typed answer is no answer: the page sends the text when the field is left or Enter is pressed.
                 ["continuous_update"] = false,
+                ["layout"] = Wide,
                 ["_sunlessons_label"] = label,
             },
             change =>
@@ -63,6 +70,7 @@ internal static class Build
             ["index"] = index,
             ["description"] = description,
             ["disabled"] = false,
+            ["layout"] = Wide,
             ["_sunlessons_label"] = label,
         },
         change =>

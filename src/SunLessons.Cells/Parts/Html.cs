@@ -18,7 +18,7 @@ internal static class Html
     {
         var first = headedRows ? "<th scope=\"row\">" : "<td>";
         var firstEnd = headedRows ? "</th>" : "</td>";
-        return $"<table class=\"sunlessons-table\"><caption>{E(caption)}</caption><thead><tr>"
+        return $"<table class=\"sunlessons-table\" tabindex=\"0\"><caption>{E(caption)}</caption><thead><tr>"
             + string.Concat(heads.Select(h => $"<th scope=\"col\">{E(h)}</th>"))
             + "</tr></thead><tbody>"
             + string.Concat(rows.Select(r => $"<tr>{first}{E(r[0])}{firstEnd}" + string.Concat(r.Skip(1).Select(c => $"<td>{E(c)}</td>")) + "</tr>"))

@@ -20,6 +20,8 @@ internal sealed class ChosenField : PredictionField
 
     public override IReadOnlyList<Part> Parts => [_list];
 
+    public override string Example => _options[0];
+
     public override PredictionAnswer Read() => _chosen is { } index
         ? new PredictionAnswer(_options[index], [])
         : PredictionAnswer.Not("Choose one of the answers first; a guess is welcome.");

@@ -87,17 +87,24 @@ public sealed class Prediction : Shown
 
     private string RecordKey => "prediction:" + Key;
 
-    /// <summary>Locks controls until this prediction is recorded.</summary>
+    /// <summary>Locks controls until this prediction is recorded; a control may wait for several.</summary>
     public Prediction Unlocks(params Control[] controls)
     {
         ArgumentNullException.ThrowIfNull(controls);
         foreach (var control in controls)
         {
             _waiting.Add(control);
-            control.Lock(!IsRecorded);
+            control.WaitFor(this);
         }
 
         return this;
+    }
+
+    /// <summary>Records an example of an answer, so that somebody who rehearses a lesson can go on.</summary>
+    public void RecordExample()
+    {
+        _field.Restore(_field.Example);
+        OnRecord();
     }
 
     /// <summary>Shows the prediction beside the outcome; until it is recorded, the outcome is neither shown nor computed.</summary>
@@ -141,7 +148,12 @@ public sealed class Prediction : Shown
     /// <summary>A cell was run again and made a new prediction of this name: what waited for this one waits for that one.</summary>
     internal void FollowedBy(Prediction successor)
     {
-        successor.Unlocks([.. _waiting]);
+        foreach (var control in _waiting)
+        {
+            successor._waiting.Add(control);
+            control.WaitFor(successor, insteadOf: this);
+        }
+
         successor.Recorded += () =>
         {
             lock (_gate)
@@ -188,7 +200,7 @@ public sealed class Prediction : Shown
         Settle();
         foreach (var control in _waiting)
         {
-            control.Lock(false);
+            control.SettleLock();
         }
 
         Recorded?.Invoke();

@@ -67,5 +67,5 @@ public sealed class PredictionBeside : LiveThing
 
     private string Markup() => !_prediction.IsRecorded ? Html.Status(Before, "summary")
         : _problem.Length > 0 ? Html.Status(_problem, "problem")
-        : $"<div role=\"status\">{Html.Table("Prediction and outcome", _heads, _rows, headedRows: _heads.Count > 2)}</div>";
+        : $"<div role=\"status\">{Html.Table(_prediction.Question, _heads, _rows, headedRows: _heads.Count > 2)}</div>";
 }

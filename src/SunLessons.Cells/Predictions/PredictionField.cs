@@ -18,6 +18,9 @@ internal abstract class PredictionField
     /// <summary>What waits for the recording to be locked; often the same as <see cref="Parts"/>.</summary>
     public virtual IReadOnlyList<Part> Inputs => Parts;
 
+    /// <summary>An answer that can be recorded.</summary>
+    public abstract string Example { get; }
+
     /// <summary>Raised when the learner asks for the recording from within the field.</summary>
     public event Action? Submitted;
 

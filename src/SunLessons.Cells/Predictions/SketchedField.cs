@@ -35,6 +35,8 @@ internal sealed class SketchedField : PredictionField
 
     public override IReadOnlyList<Part> Inputs => _fields;
 
+    public override string Example => string.Join(Between, Enumerable.Repeat(Say((_grid.From + _grid.To) / 2).Replace('\u2212', '-'), PointCount));
+
     public IReadOnlyList<string> Points => _grid.Points;
 
     public override Figure Grid

@@ -19,6 +19,8 @@ internal sealed class TypedField : PredictionField
 
     public override IReadOnlyList<Part> Parts => [_field];
 
+    public override string Example => _unit.Example;
+
     public override PredictionAnswer Read()
     {
         var input = AnswerParser.Read(_typed, _unit.Symbol);

@@ -98,7 +98,9 @@ public sealed class WorkedExample : Shown
 
     private void CheckAll()
     {
-        foreach (var step in _steps)
+        // A step that nobody has tried yet is left in peace, unless none was tried.
+        var tried = _steps.Where(s => s.Typed.Length > 0).ToArray();
+        foreach (var step in tried.Length > 0 ? tried : _steps.Where(s => !s.IsDone).Take(1))
         {
             step.Check();
         }
@@ -131,6 +133,7 @@ public sealed class WorkedExample : Shown
     {
         private readonly WorkedExample _example;
         private readonly int _index;
+        private readonly Part? _asks;
         private readonly Part? _field;
         private readonly Part _words;
         private CheckState _state;
@@ -140,9 +143,10 @@ public sealed class WorkedExample : Shown
             (_example, _index, Typed, WasShown) = (example, index, typed, shown);
             if (blank)
             {
+                _asks = Build.Html(example.Host, "", "step-asks");
                 _field = Build.Text(
                     example.Host,
-                    $"{index + 1}. {Line.Words}",
+                    $"Step {index + 1}",
                     $"Step {index + 1}: {Line.Words}",
                     typed,
                     Line.Example,
@@ -170,7 +174,7 @@ public sealed class WorkedExample : Shown
 
         public bool IsDone => _field is null || WasShown || _state == CheckState.Right;
 
-        public IEnumerable<Part> All => _field is null ? [_words] : [_field, _words];
+        public IEnumerable<Part> All => new[] { _asks, _field, _words }.OfType<Part>();
 
         private WorkedLine Line => _example.Lines[_index];
 
@@ -196,9 +200,11 @@ public sealed class WorkedExample : Shown
         /// <summary>Writes the step for the present place.</summary>
         public void Tell()
         {
+            string Step(string rest) => $"<p class=\"sunlessons-step\"><strong>{_index + 1}. {Html.E(Line.Words)}:</strong>{rest}</p>";
+            _asks?.Set(("value", Step("")));
             if (_field is null)
             {
-                _words.Set(("value", $"<p class=\"sunlessons-step\"><strong>{_index + 1}. {Html.E(Line.Words)}:</strong> {Html.E(Line.Text)}. {Html.E(Line.Why)}</p>"));
+                _words.Set(("value", Step($" {Html.E(Line.Text)}. {Html.E(Line.Why)}")));
             }
             else if (WasShown)
             {

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using NodaTime;
 using SunLessons.Cells;
 using SunLessons.Cells.Hosting;
+using SunLessons.Cells.Predictions;
 using SunLessons.Cells.Running;
 using SunLessons.Places;
 
@@ -64,7 +65,11 @@ internal sealed class LessonRun
 
             if (predicted)
             {
-                Predict(host);
+                // Any answer will do: what is shown afterwards is the outcome, not the answer.
+                foreach (var guess in run._things.Values.SelectMany(things => things).OfType<Prediction>())
+                {
+                    guess.RecordExample();
+                }
             }
 
             await lesson.Settled;
@@ -128,28 +133,6 @@ internal sealed class LessonRun
     }
 
     internal static InMemoryChannel Find(InMemoryHost host, string id) => host.Channels.First(channel => channel.Id == id.Replace("IPY_MODEL_", "", StringComparison.Ordinal));
-
-    // Any answer will do: what is shown afterwards is the outcome, not the answer.
-    private static void Predict(InMemoryHost host)
-    {
-        foreach (var box in host.Channels.Where(channel => (string?)channel.State["_sunlessons_role"] == "prediction").ToArray())
-        {
-            var parts = box.State["children"]!.AsArray().Select(child => Find(host, (string)child!)).ToArray();
-            foreach (var part in parts)
-            {
-                if (part.Model == "RadioButtonsModel")
-                {
-                    part.ChangeFromPage(new JsonObject { ["index"] = 0 });
-                }
-                else if (part.Model == "TextModel")
-                {
-                    part.ChangeFromPage((JsonNode)part.State["placeholder"]!.DeepClone());
-                }
-            }
-
-            Array.Find(parts, part => (string?)part.State["_sunlessons_role"] == "record-prediction")?.Click();
-        }
-    }
 
     // The same lessons give the same pages: nothing in them may tell when they were published.
     private sealed class StillClock : IClock

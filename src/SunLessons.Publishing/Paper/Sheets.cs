@@ -11,8 +11,9 @@ internal sealed class Sheets(PaperStyle style, WordTable words)
     public void AddTo(PageFiles files, LessonPage page)
     {
         var parts = new PaperParts(page, words);
-        var learner = new LearnerSheet(page, parts).Body();
-        var teacher = new TeacherSheet(page, parts).Body();
+        // Titles and steps may ask for the learner's place.
+        var learner = page.Awake.Ask(new LearnerSheet(page, parts).Body);
+        var teacher = page.Awake.Ask(new TeacherSheet(page, parts).Body);
         foreach (var size in PaperSize.All)
         {
             files.Add(Address(page.Lesson.Folder, "sheet", size), Page(page, size, words.Say("paper.sheet.title", page.Lesson.Title), learner));

@@ -23,10 +23,9 @@ public sealed class EveryLessonTests
         Assert.Equal(0, await page.Locator(".cell-output[data-phase=failed]").CountAsync());
         await Assertions.Expect(lesson.Slider).ToBeDisabledAsync();
 
-        await page.Locator("[data-part=prediction] input[type=radio]").First.CheckAsync();
-        await page.ClickAsync("text=Record my prediction");
+        await lesson.PredictAsync();
         await Assertions.Expect(lesson.Slider).ToBeEnabledAsync();
-        await Assertions.Expect(page.Locator(".figure .figure-plot svg").First).ToBeVisibleAsync();
+        await Assertions.Expect(lesson.FirstFigure.Locator(".figure-plot svg").First).ToBeVisibleAsync();
 
         var status = lesson.FirstFigure.Locator("[role=status]");
         var before = await status.InnerTextAsync();

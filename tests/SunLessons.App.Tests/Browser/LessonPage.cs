@@ -14,7 +14,8 @@ internal sealed class LessonPage(IPage page)
 
     public ILocator NumberField => SliderRow.Locator("input[type=text]");
 
-    public ILocator FirstFigure => page.Locator(".figure").First;
+    /// <summary>The first figure of the experiment; a sketch before it belongs to the prediction.</summary>
+    public ILocator FirstFigure => page.Locator("[data-role=experiment] .figure").First;
 
     public static async Task<LessonPage> OpenAsync(IPage page, RunningPages pages, string lesson)
     {
@@ -31,11 +32,33 @@ internal sealed class LessonPage(IPage page)
         await page.WaitForSelectorAsync("text=The lesson is live", new PageWaitForSelectorOptions { Timeout = 120_000 });
     }
 
-    public async Task PredictAsync(string answer)
+    /// <summary>Records every prediction of the lesson: the first answer, or noon in each field of a sketch; in the first one an answer of one's own.</summary>
+    public async Task PredictAsync(string? firstAnswer = null)
     {
-        await page.Locator("[data-part=prediction]").GetByText(answer, new LocatorGetByTextOptions { Exact = true }).ClickAsync();
-        await page.ClickAsync("text=Record my prediction");
-        await page.WaitForSelectorAsync("text=You predicted");
+        var predictions = page.Locator("[data-part=prediction]");
+        for (var i = 0; i < await predictions.CountAsync(); i++)
+        {
+            var prediction = predictions.Nth(i);
+            var answers = prediction.Locator("input[type=radio]");
+            if (i == 0 && firstAnswer is not null)
+            {
+                await prediction.GetByText(firstAnswer, new LocatorGetByTextOptions { Exact = true }).ClickAsync();
+            }
+            else if (await answers.CountAsync() > 0)
+            {
+                await answers.First.CheckAsync();
+            }
+            else
+            {
+                foreach (var field in await prediction.Locator("input[type=text]").AllAsync())
+                {
+                    await field.FillAsync("12:00");
+                }
+            }
+
+            await prediction.GetByText("Record my prediction").ClickAsync();
+            await Assertions.Expect(prediction).ToContainTextAsync("You predicted");
+        }
     }
 
     /// <summary>Waits until the sentence below the first figure says a text, and gives the sentence.</summary>

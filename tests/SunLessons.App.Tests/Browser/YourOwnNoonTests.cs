@@ -41,7 +41,7 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
         await lesson.Slider.FocusAsync();
         await _browser.Page.Keyboard.PressAsync("ArrowRight");
         await _browser.Page.Keyboard.PressAsync("ArrowRight");
-        Assert.Equal(0.5, await lesson.SliderValueAsync());
+        await Assertions.Expect(lesson.Slider).ToHaveValueAsync("0.5");
         await ExpectStepAsync(lesson, 0.5);
 
         await lesson.SliderRow.GetByRole(AriaRole.Button).Last.ClickAsync();
@@ -74,7 +74,7 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
 
         var summary = await lesson.WaitForSummaryAsync(Minutes(4.0 * degreesWestOfTheFairMeridian));
         Assert.StartsWith(name, summary, StringComparison.Ordinal);
-        var second = _browser.Page.Locator(".figure").Nth(1).Locator("[role=status]");
+        var second = _browser.Page.Locator("[data-cell=experiment] .figure").Nth(1).Locator("[role=status]");
         await Assertions.Expect(second).ToContainTextAsync("Longitude " + Minutes(4.0 * degreesWestOfTheFairMeridian));
         await Assertions.Expect(_browser.Page.Locator("text=" + name + " keeps the zone " + zone)).ToBeVisibleAsync();
     }

@@ -17,6 +17,9 @@ public sealed partial class ControlsInJupyterTests(JupyterHome home) : IClassFix
 {
     private const string Lesson = "06-your-own-noon";
 
+    // The lesson's first cell of predictions has two of them, with four and three answers; another cell has one.
+    private const int FirstAnswers = 4;
+
     // What the widget manager shows in the place of a control that it cannot make.
     private const string ErrorWidget = ".jupyter-widgets-error-widget";
 
@@ -53,8 +56,13 @@ public sealed partial class ControlsInJupyterTests(JupyterHome home) : IClassFix
         await Expect(experiment).Not.ToContainTextAsync(StepInWords());
 
         var prediction = page.Locator("section[data-cell=prediction]");
-        await prediction.Locator("input[type=radio]").First.CheckAsync();
-        await prediction.GetByRole(AriaRole.Button, new() { Name = "Record my prediction" }).ClickAsync();
+        var other = page.Locator("section[data-cell=clock-prediction]");
+        foreach (var (cell, answer, button) in new[] { (prediction, 0, 0), (prediction, FirstAnswers, 1), (other, 0, 0) })
+        {
+            await cell.Locator("input[type=radio]").Nth(answer).CheckAsync();
+            await cell.GetByRole(AriaRole.Button).Nth(button).ClickAsync();
+        }
+
         await Expect(slider).Not.ToHaveAttributeAsync("disabled", new Regex(".*"), new() { Timeout = Patience });
         await Expect(prediction.Locator("input[type=radio]").First).ToBeDisabledAsync();
         await Expect(experiment).ToContainTextAsync(StepInWords(), new() { Timeout = Patience });
@@ -120,8 +128,16 @@ public sealed partial class ControlsInJupyterTests(JupyterHome home) : IClassFix
         await Expect(experiment.Locator(".noUi-target").First).ToHaveAttributeAsync("disabled", new Regex(".*"));
         await Expect(experiment.Locator(Figure)).ToHaveCountAsync(2);
         await Expect(experiment.Locator(Figure).First).ToBeVisibleAsync();
-        await Expect(page.Locator("section[data-cell=prediction] input[type=radio]")).ToHaveCountAsync(4);
+        await Expect(page.Locator("section[data-cell=prediction] input[type=radio]")).ToHaveCountAsync(FirstAnswers + 3);
         await Expect(experiment).Not.ToContainTextAsync(StepInWords());
+
+        // Nothing is cut off at the 300 px that the standard's style sheet gives a control whose layout says nothing.
+        Assert.Empty(await page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('.jupyter-button, .widget-radio-box label, .widget-label')].filter(e => e.offsetParent && e.scrollWidth > e.clientWidth + 1).map(e => e.innerText)"));
+        Assert.Empty(await page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('.widget-radio-box label')].filter(e => e.scrollHeight > e.clientHeight + 4).map(e => e.innerText)"));
+        Assert.Empty(await page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('.noUi-target, .widget-text input')].filter(e => e.offsetParent && e.getBoundingClientRect().width < 60).map(e => e.parentElement.innerText)"));
         Assert.Empty(chromium.Foreign);
         Assert.Empty(chromium.Problems);
     }

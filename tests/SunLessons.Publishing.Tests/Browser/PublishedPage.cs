@@ -21,7 +21,7 @@ internal sealed class PublishedPage(BrowserPage browser)
     public async Task LiveAsync() =>
         await Page.WaitForFunctionAsync("() => document.documentElement.dataset.lesson === 'live'", null, new PageWaitForFunctionOptions { Timeout = 60_000 });
 
-    /// <summary>Answers every prediction with its first choice, or with the example that its field shows.</summary>
+    /// <summary>Answers every prediction with its first choice, with the example that its field shows, or with noon in each field of a sketch.</summary>
     public async Task PredictAsync()
     {
         foreach (var prediction in await Page.Locator("[data-part=prediction]").AllAsync())
@@ -32,9 +32,11 @@ internal sealed class PublishedPage(BrowserPage browser)
                 await choices.First.CheckAsync();
             }
 
-            foreach (var field in await prediction.Locator("input[type=text]").AllAsync())
+            // A sketch has several fields, and a grid of its own to keep to.
+            var fields = await prediction.Locator("input[type=text]").AllAsync();
+            foreach (var field in fields)
             {
-                await field.FillAsync((await field.GetAttributeAsync("placeholder"))!);
+                await field.FillAsync(fields.Count > 1 ? "12:00" : (await field.GetAttributeAsync("placeholder"))!);
                 await field.PressAsync("Tab");
             }
 
