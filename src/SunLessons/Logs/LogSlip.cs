@@ -9,7 +9,7 @@ namespace SunLessons.Logs;
 /// </param>
 /// <param name="AfterMinutes">The same if it was that slip, minutes.</param>
 /// <param name="Lines">The lines of the log that it touches.</param>
-public sealed record LogSlip(SlipKind Kind, double BeforeMinutes, double AfterMinutes, IReadOnlyList<int> Lines)
+public sealed record LogSlip(LogSlipKind Kind, double BeforeMinutes, double AfterMinutes, IReadOnlyList<int> Lines)
 {
     /// <summary>One sentence for the owner of the log: what to look into, and what it would explain.</summary>
     public string Sentence
@@ -18,13 +18,13 @@ public sealed record LogSlip(SlipKind Kind, double BeforeMinutes, double AfterMi
         {
             var (supposed, look) = Kind switch
             {
-                SlipKind.DaylightTimeForgotten => ("the clock was not put forward for daylight time", "whether it agreed with a time signal then"),
-                SlipKind.DaylightTimeAddedTwice => ("the clock stood an hour ahead while no daylight time was in force", "whether it was put back"),
-                SlipKind.ClockInUniversalTime => ("the clock column holds universal time", "which clock was read"),
-                SlipKind.LongitudeSignLost => ("east and west were exchanged in the place's longitude", "at its sign"),
-                SlipKind.DateCorrectedAlready => ("the dial column holds readings that were corrected for the date already", "how it was written; it should hold what the dial showed"),
-                SlipKind.DateCorrectedWrongWay => ("the dial column holds readings that were corrected for the date with the wrong sign", "how it was written; it should hold what the dial showed"),
-                SlipKind.CorrectedToTheClock => ("the dial column holds the time by the clock", "how it was written; it should hold what the dial showed"),
+                LogSlipKind.DaylightTimeForgotten => ("the clock was not put forward for daylight time", "whether it agreed with a time signal then"),
+                LogSlipKind.DaylightTimeAddedTwice => ("the clock stood an hour ahead while no daylight time was in force", "whether it was put back"),
+                LogSlipKind.ClockInUniversalTime => ("the clock column holds universal time", "which clock was read"),
+                LogSlipKind.LongitudeSignLost => ("east and west were exchanged in the place's longitude", "at its sign"),
+                LogSlipKind.DateCorrectedAlready => ("the dial column holds readings that were corrected for the date already", "how it was written; it should hold what the dial showed"),
+                LogSlipKind.DateCorrectedWrongWay => ("the dial column holds readings that were corrected for the date with the wrong sign", "how it was written; it should hold what the dial showed"),
+                LogSlipKind.CorrectedToTheClock => ("the dial column holds the time by the clock", "how it was written; it should hold what the dial showed"),
                 _ => ("morning and afternoon were exchanged or hours after noon written 1 to 11", "at these lines; the hours of the day go from 0 to 23"),
             };
             return string.Create(

@@ -20,14 +20,14 @@ public static class LogSlips
         ArgumentNullException.ThrowIfNull(log);
         return
         [
-            .. Enum.GetValues<SlipKind>()
+            .. Enum.GetValues<LogSlipKind>()
                 .Select(kind => Supposed(kind, log))
                 .OfType<LogSlip>()
                 .OrderByDescending(slip => slip.BeforeMinutes - slip.AfterMinutes),
         ];
     }
 
-    private static LogSlip? Supposed(SlipKind kind, LogResiduals log)
+    private static LogSlip? Supposed(LogSlipKind kind, LogResiduals log)
     {
         var all = log.Readings.Select(reading => (Reading: reading, Off: OffBy(kind, reading, log.Place))).Where(pair => pair.Off is not null).ToList();
         if (SwingsThroughTheYear(kind))
@@ -40,7 +40,7 @@ public static class LogSlips
         var touched = all.Where(pair => Math.Abs(pair.Off!.Value) >= LeastStepMinutes
 
             // Morning for afternoon is a slip of single readings, not of the book.
-            && (kind != SlipKind.MorningForAfternoon || Math.Abs(pair.Reading.Minutes) > 360.0)).ToList();
+            && (kind != LogSlipKind.MorningForAfternoon || Math.Abs(pair.Reading.Minutes) > 360.0)).ToList();
         if (touched.Count == 0)
         {
             return null;
@@ -54,7 +54,7 @@ public static class LogSlips
             new(kind, now, then, [.. readings.Select(pair => pair.Reading.Observation.Line)]);
     }
 
-    internal static bool SwingsThroughTheYear(SlipKind kind) => kind is SlipKind.DateCorrectedAlready or SlipKind.DateCorrectedWrongWay;
+    internal static bool SwingsThroughTheYear(LogSlipKind kind) => kind is LogSlipKind.DateCorrectedAlready or LogSlipKind.DateCorrectedWrongWay;
 
     /// <summary>The median distance from the median.</summary>
     private static double Scatter(IEnumerable<double> values)
@@ -70,15 +70,15 @@ public static class LogSlips
     }
 
     /// <summary>By how many minutes a reading would be fast through the slip alone; null where it would not touch it.</summary>
-    private static double? OffBy(SlipKind kind, LogResidual reading, GeoPoint place) => kind switch
+    private static double? OffBy(LogSlipKind kind, LogResidual reading, GeoPoint place) => kind switch
     {
-        SlipKind.DaylightTimeForgotten => reading.Rule.IsDaylightTime ? reading.Rule.DaylightMinutes : null,
-        SlipKind.DaylightTimeAddedTwice => reading.Rule.IsDaylightTime ? null : -60.0,
-        SlipKind.ClockInUniversalTime => reading.Rule.WallOffset.Seconds / 60.0,
-        SlipKind.LongitudeSignLost => -8.0 * place.Longitude.Degrees,
-        SlipKind.DateCorrectedAlready => -reading.EquationOfTime.Minutes,
-        SlipKind.DateCorrectedWrongWay => reading.EquationOfTime.Minutes,
-        SlipKind.CorrectedToTheClock => reading.Observation.Clock.NanosecondOfDay / 6e10 - 720.0 - reading.HourAngle.Angle.TimeMinutes,
+        LogSlipKind.DaylightTimeForgotten => reading.Rule.IsDaylightTime ? reading.Rule.DaylightMinutes : null,
+        LogSlipKind.DaylightTimeAddedTwice => reading.Rule.IsDaylightTime ? null : -60.0,
+        LogSlipKind.ClockInUniversalTime => reading.Rule.WallOffset.Seconds / 60.0,
+        LogSlipKind.LongitudeSignLost => -8.0 * place.Longitude.Degrees,
+        LogSlipKind.DateCorrectedAlready => -reading.EquationOfTime.Minutes,
+        LogSlipKind.DateCorrectedWrongWay => reading.EquationOfTime.Minutes,
+        LogSlipKind.CorrectedToTheClock => reading.Observation.Clock.NanosecondOfDay / 6e10 - 720.0 - reading.HourAngle.Angle.TimeMinutes,
         _ => 720.0,
     };
 

@@ -34,29 +34,29 @@ public class SlipsInTheBook
     private static DialTime Later(DialTime time, double minutes) => DialTime.FromHours(time.Hours + minutes / 60.0);
 
     [Theory]
-    [InlineData(SlipKind.DaylightTimeForgotten, "If the clock was not put forward for daylight time, ")]
-    [InlineData(SlipKind.DaylightTimeAddedTwice, "If the clock stood an hour ahead while no daylight time was in force, ")]
-    [InlineData(SlipKind.ClockInUniversalTime, "If the clock column holds universal time, ")]
-    [InlineData(SlipKind.LongitudeSignLost, "If east and west were exchanged in the place's longitude, ")]
-    [InlineData(SlipKind.DateCorrectedAlready, "If the dial column holds readings that were corrected for the date already, ")]
-    [InlineData(SlipKind.DateCorrectedWrongWay, "If the dial column holds readings that were corrected for the date with the wrong sign, ")]
-    [InlineData(SlipKind.CorrectedToTheClock, "If the dial column holds the time by the clock, ")]
-    [InlineData(SlipKind.MorningForAfternoon, "If morning and afternoon were exchanged or hours after noon written 1 to 11, ")]
-    public void Each_slip_is_supposed_first_and_says_where_to_look(SlipKind kind, string begins)
+    [InlineData(LogSlipKind.DaylightTimeForgotten, "If the clock was not put forward for daylight time, ")]
+    [InlineData(LogSlipKind.DaylightTimeAddedTwice, "If the clock stood an hour ahead while no daylight time was in force, ")]
+    [InlineData(LogSlipKind.ClockInUniversalTime, "If the clock column holds universal time, ")]
+    [InlineData(LogSlipKind.LongitudeSignLost, "If east and west were exchanged in the place's longitude, ")]
+    [InlineData(LogSlipKind.DateCorrectedAlready, "If the dial column holds readings that were corrected for the date already, ")]
+    [InlineData(LogSlipKind.DateCorrectedWrongWay, "If the dial column holds readings that were corrected for the date with the wrong sign, ")]
+    [InlineData(LogSlipKind.CorrectedToTheClock, "If the dial column holds the time by the clock, ")]
+    [InlineData(LogSlipKind.MorningForAfternoon, "If morning and afternoon were exchanged or hours after noon written 1 to 11, ")]
+    public void Each_slip_is_supposed_first_and_says_where_to_look(LogSlipKind kind, string begins)
     {
         // What a person who makes that slip writes, from what they saw; independent of how the library undoes it.
         var written = Book(Vigo).Select(entry => kind switch
         {
-            SlipKind.DaylightTimeForgotten => entry.Faithful with { Clock = entry.Instant.WithOffset(Offset.FromHours(1)).LocalDateTime },
-            SlipKind.DaylightTimeAddedTwice => entry.Faithful with { Clock = entry.Instant.WithOffset(Offset.FromHours(2)).LocalDateTime },
-            SlipKind.ClockInUniversalTime => entry.Faithful with { Clock = entry.Instant.InUtc().LocalDateTime },
-            SlipKind.DateCorrectedAlready => entry.Faithful with { Shown = Later(entry.Faithful.Shown, -SunNow.At(entry.Instant).EquationOfTime.Minutes) },
-            SlipKind.DateCorrectedWrongWay => entry.Faithful with { Shown = Later(entry.Faithful.Shown, SunNow.At(entry.Instant).EquationOfTime.Minutes) },
-            SlipKind.CorrectedToTheClock => entry.Faithful with { Shown = DialTime.FromHours(entry.Faithful.Clock.NanosecondOfDay / 3.6e12 + 0.1) },
-            SlipKind.MorningForAfternoon => entry.Faithful.Shown.Hours >= 13.0 ? entry.Faithful with { Shown = Later(entry.Faithful.Shown, -720.0) } : entry.Faithful,
+            LogSlipKind.DaylightTimeForgotten => entry.Faithful with { Clock = entry.Instant.WithOffset(Offset.FromHours(1)).LocalDateTime },
+            LogSlipKind.DaylightTimeAddedTwice => entry.Faithful with { Clock = entry.Instant.WithOffset(Offset.FromHours(2)).LocalDateTime },
+            LogSlipKind.ClockInUniversalTime => entry.Faithful with { Clock = entry.Instant.InUtc().LocalDateTime },
+            LogSlipKind.DateCorrectedAlready => entry.Faithful with { Shown = Later(entry.Faithful.Shown, -SunNow.At(entry.Instant).EquationOfTime.Minutes) },
+            LogSlipKind.DateCorrectedWrongWay => entry.Faithful with { Shown = Later(entry.Faithful.Shown, SunNow.At(entry.Instant).EquationOfTime.Minutes) },
+            LogSlipKind.CorrectedToTheClock => entry.Faithful with { Shown = DialTime.FromHours(entry.Faithful.Clock.NanosecondOfDay / 3.6e12 + 0.1) },
+            LogSlipKind.MorningForAfternoon => entry.Faithful.Shown.Hours >= 13.0 ? entry.Faithful with { Shown = Later(entry.Faithful.Shown, -720.0) } : entry.Faithful,
             _ => entry.Faithful,
         });
-        var place = kind == SlipKind.LongitudeSignLost ? GeoPoint.FromDegrees(42.24, +8.72) : Vigo.Point;
+        var place = kind == LogSlipKind.LongitudeSignLost ? GeoPoint.FromDegrees(42.24, +8.72) : Vigo.Point;
         var log = LogResiduals.Of(new ObservationLog(written), place, Vigo.Zone);
         var slips = LogSlips.Find(log);
         Assert.Equal(kind, slips[0].Kind);

@@ -1,7 +1,7 @@
 namespace SunLessons.Logs;
 
 /// <summary>Slips in how a log was kept that would look like faults of the dial. Each is a supposition to be looked into; none is corrected silently.</summary>
-public enum SlipKind
+public enum LogSlipKind
 {
     /// <summary>The clock was not put forward for daylight time: readings are fast by the daylight time while it is in force.</summary>
     DaylightTimeForgotten,
