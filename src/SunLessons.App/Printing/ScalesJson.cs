@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
-using SunLessons.Dials;
 using SunLessons.App.Verbs;
+using SunLessons.CivilTime;
+using SunLessons.Dials;
 using SunLessons.Readings;
 
 namespace SunLessons.App.Printing;
@@ -13,6 +14,7 @@ public static class ScalesJson
     {
         ["place"] = JsonText.Place(answer.Place),
         ["clock"] = JsonText.Clock(answer.Place.Zone.ClockAt(answer.Instant)),
+        ["time_zone_rules"] = CivilZones.TzdbVersion,
         ["instant_utc"] = JsonText.Utc(answer.Instant),
         ["style_set_for"] = answer.Style == StyleSet.ForPlace ? "place" : "scale",
         ["least_sun_altitude_degrees"] = ScaleRanking.LeastSun.Degrees,

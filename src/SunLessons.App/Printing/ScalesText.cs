@@ -1,5 +1,6 @@
-using SunLessons.Dials;
 using SunLessons.App.Verbs;
+using SunLessons.CivilTime;
+using SunLessons.Dials;
 using SunLessons.Readings;
 
 namespace SunLessons.App.Printing;
@@ -13,7 +14,7 @@ public static class ScalesText
         var lines = new Lines();
         var clock = answer.Place.Zone.ClockAt(answer.Instant);
         var year = answer.Instant.InUtc().Year;
-        lines.Paragraph($"{PlainWords.Place(answer.Place)}, clock of {answer.Place.ZoneId}: {PlainWords.Date(clock.Date)}, {ReadingChain.TimeText(clock)}");
+        lines.Paragraph($"{PlainWords.Place(answer.Place)}, clock of {answer.Place.ZoneId} (time-zone rules {CivilZones.TzdbVersion}): {PlainWords.Date(clock.Date)}, {ReadingChain.TimeText(clock)}");
         lines.Paragraph($"The dial stands level and true; its style is set to {(answer.Style == StyleSet.ForPlace ? "the latitude of the place" : "the latitude of the scale used")}.");
         lines.Gap();
         lines.Raw($"  {"scale for",-10} {"error now",10}   {$"worst of {year}",14}   on         at solar time");

@@ -44,24 +44,20 @@ public readonly record struct DialStance(Angle TwistClockwise, Angle EastEdgeRai
 
     private (Vector3 East, Vector3 North, Vector3 Up) Axes()
     {
+        var (sinRoll, cosRoll) = Math.SinCos(EastEdgeRaised.Radians);
+        var (sinClimb, cosClimb) = Math.SinCos(NorthEdgeRaised.Radians);
+        var (sinTwist, cosTwist) = Math.SinCos(TwistClockwise.Radians);
+
         // Roll about the noon line: the east axis gains height, the normal leans west.
-        var roll = EastEdgeRaised;
-        var east = new Vector3(roll.Cos, 0.0, roll.Sin);
-        var north = new Vector3(0.0, 1.0, 0.0);
-        var up = new Vector3(-roll.Sin, 0.0, roll.Cos);
+        return (Place(cosRoll, 0.0, sinRoll), Place(0.0, 1.0, 0.0), Place(-sinRoll, 0.0, cosRoll));
 
-        return (Place(east), Place(north), Place(up));
-    }
+        Vector3 Place(double x, double y, double z)
+        {
+            // Climb about the level east-west line.
+            (y, z) = (y * cosClimb - z * sinClimb, y * sinClimb + z * cosClimb);
 
-    private Vector3 Place(Vector3 v)
-    {
-        // Climb about the level east-west line.
-        var climb = NorthEdgeRaised;
-        var y = v.Y * climb.Cos - v.Z * climb.Sin;
-        var z = v.Y * climb.Sin + v.Z * climb.Cos;
-
-        // Turn about the plumb line: clockwise from above carries north towards east.
-        var twist = TwistClockwise;
-        return new Vector3(v.X * twist.Cos + y * twist.Sin, y * twist.Cos - v.X * twist.Sin, z);
+            // Turn about the plumb line: clockwise from above carries north towards east.
+            return new Vector3(x * cosTwist + y * sinTwist, y * cosTwist - x * sinTwist, z);
+        }
     }
 }

@@ -84,9 +84,12 @@ public static class ForwardModel
         new(sun.Z * style.X - style.Z * sun.X, sun.Z * style.Y - style.Z * sun.Y, 0.0);
 
     /// <summary>The part of the axis that rises over the plate: towards the pole that is up.</summary>
-    internal static Vector3 Style(Latitude latitude)
+    internal static Vector3 Style(Latitude latitude) => Style(latitude, PolarFrame.At(latitude));
+
+    /// <summary>The same where the latitude's axes are at hand.</summary>
+    internal static Vector3 Style(Latitude latitude, PolarFrame sky)
     {
-        var pole = PolarFrame.At(latitude).Pole;
+        var pole = sky.Pole;
         return latitude.IsSouthern ? new Vector3(-pole.X, -pole.Y, -pole.Z) : pole;
     }
 

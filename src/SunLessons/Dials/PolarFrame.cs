@@ -9,8 +9,7 @@ internal readonly record struct PolarFrame(Vector3 Pole, Vector3 Meridian, Vecto
 {
     public static PolarFrame At(Latitude latitude)
     {
-        var sin = latitude.Angle.Sin;
-        var cos = latitude.Angle.Cos;
+        var (sin, cos) = Math.SinCos(latitude.Radians);
         return new PolarFrame(new Vector3(0.0, cos, sin), new Vector3(0.0, -sin, cos), new Vector3(-1.0, 0.0, 0.0));
     }
 

@@ -19,7 +19,7 @@ internal static class SettingByCompass
         return north switch
         {
             NorthAnswer.Known { CompassUsable: true } known => Known(
-                setting(known.Declination), [ReadingComponents.CompassModel(known.StandardDeviation, known.ModelName)]) with
+                setting(known.Declination), [ReadingComponents.CompassModel(known)]) with
             {
                 Caution = known.Zone == CompassZone.Caution ? known.Summary : null,
             },

@@ -32,6 +32,26 @@ public class SettingsByCompass
         Assert.Empty(chain.TakenAsRight);
     }
 
+    // Beggan 2022 (abstract): standard deviations of IGRF's errors 144 nT north and 136 nT east, 68.3 % within 87 and 73; first order in D = atan2(Y, X), worked out here.
+    [Fact]
+    public void Before_2025_the_models_doubt_is_the_larger_standard_deviation_and_says_whose_it_is()
+    {
+        var date = new LocalDate(1980, 6, 21);
+        var vigo = Found("Vigo");
+        var doubt = Known(new DialSetting.NeedleOnLine(new CompassLine(MagneticDeclination.FromDegrees(-15))), "Vigo", date).DirectionDoubts.Single(d => d.Name == "model of the Earth's field");
+        var field = Assert.IsType<NorthAnswer.Known>(MagneticField.At(vigo.Point, date.At(LocalTime.Noon).InUtc().ToInstant())).Field;
+        var (x, y) = (field.NorthNanotesla, field.EastNanotesla);
+        double Carried(double north, double east) => Math.Sqrt(x * east * x * east + y * north * y * north) / (x * x + y * y) * 180.0 / Math.PI;
+        Assert.Equal(Carried(144.0, 136.0), doubt.StandardUncertainty, 1e-9);
+        Assert.True(doubt.StandardUncertainty > 1.5 * Carried(87.0, 73.0));
+        Assert.StartsWith("One standard deviation of the magnetic declination by IGRF-14 at this place: Beggan 2022", doubt.Source, StringComparison.Ordinal);
+        Assert.EndsWith("standard deviation, for budgets, 144 and 136 nT.", doubt.Source, StringComparison.Ordinal);
+
+        // From 2025 on there is one published size, and it is used.
+        var now = Known(new DialSetting.NeedleOnLine(new CompassLine(MagneticDeclination.FromDegrees(-15))), "Vigo", June).DirectionDoubts.Single(d => d.Name == "model of the Earth's field");
+        Assert.Contains("by WMM2025 at this place: error model of WMM2025", now.Source, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_line_corrected_to_todays_offset_needs_no_setting_step()
     {

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace SunLessons.Logs;
+namespace SunLessons.Magnetism;
 
 /// <summary>A span of decimal years.</summary>
 /// <param name="FromYear">First decimal year.</param>
