@@ -178,9 +178,8 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
             if (_next is null || !ReferenceEquals(before, _before))
             {
                 var name = string.Create(CultureInfo.InvariantCulture, $"cell-{++_count}");
-                _next = before is null
-                    ? CSharpCompilation.CreateScriptCompilation(name)
-                    : CSharpCompilation.CreateScriptCompilation(name, null, before.References, before.Options, before, typeof(object));
+                // What a submission refers to is handed down to the next one; named again it would be there twice, and more often with each cell.
+                _next = CSharpCompilation.CreateScriptCompilation(name, null, null, before?.Options, before, typeof(object));
                 _before = before;
             }
 
