@@ -18,8 +18,7 @@ public sealed class FirefoxTests(PublishedLessons published)
         await firefox.GoAsync(new Uri(Path.Combine(singleFile ? published.Single : published.Folder, "06-your-own-noon.html")));
         await firefox.WaitAsync("document.documentElement.dataset.lesson === 'live'");
         Assert.Equal("true", await firefox.EvaluateAsync($"{Range}.disabled"));
-        await firefox.EvaluateAsync("document.querySelector('[data-part=prediction] input[type=radio]').click()");
-        await firefox.EvaluateAsync("document.querySelector('[data-part=prediction] button').click()");
+        await firefox.EvaluateAsync("document.querySelectorAll('[data-part=prediction]').forEach(p => { p.querySelector('input[type=radio]').click(); p.querySelector('button.chief').click(); })");
         await firefox.WaitAsync($"!{Range}.disabled");
         await firefox.WaitAsync($"{Status}.includes('+94.9 min')");
         await firefox.EvaluateAsync($"({Range}.value = '1', {Range}.dispatchEvent(new Event('input')))");
