@@ -26,6 +26,9 @@ public class ReadingStepsTests
         Assert.Contains($"<td>{ReadingChain.TimeText(chain.Clock)}</td></tr></tbody>", page.Html("steps"));
         Assert.Contains("<th scope=\"row\">longitude</th><td>+94.9 min</td>", page.Html("steps"));
         Assert.Contains("<td>+60.0 min</td>", page.Html("steps"));
+
+        // The law is one version's of the zones' rules, and the step that uses it says which.
+        Assert.Contains($"(time-zone rules {chain.TzdbVersion})</td>", page.Html("steps"));
         Assert.Contains("<th scope=\"col\">Standard uncertainty</th>", page.Html("steps"));
     }
 

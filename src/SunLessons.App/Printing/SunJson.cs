@@ -34,6 +34,8 @@ public static class SunJson
             ["right_ascension_degrees"] = sun.RightAscension.Degrees,
             ["equation_of_time_seconds"] = sun.EquationOfTime.Seconds,
             ["semidiameter_arcminutes"] = sun.Semidiameter.Degrees * 60.0,
+            ["penumbra_minutes"] = answer.PenumbraMinutes,
+            ["penumbra_millimeters_per_meter"] = answer.PenumbraMillimetersPerMeter,
             ["distance_astronomical_units"] = sun.DistanceAu,
             ["true_dial_shows_hours"] = answer.DialShows.Hours,
             ["day"] = Day(answer.Day, times),
@@ -58,6 +60,29 @@ public static class SunJson
             ["transit"] = Time(times, day.Transit),
             ["set"] = found.Set is { } s ? Time(times, s) : null,
             ["transit_altitude_degrees"] = day.TransitAltitude.Degrees,
+            ["altitude_not_passed_degrees"] = found.NotPassed is { } e ? e.Degrees : null,
+            ["twilight_civil"] = Twilight(day, TwilightKind.Civil, times),
+            ["twilight_nautical"] = Twilight(day, TwilightKind.Nautical, times),
+            ["twilight_astronomical"] = Twilight(day, TwilightKind.Astronomical, times),
+        };
+    }
+
+    private static JsonObject Twilight(SunDay day, TwilightKind kind, SunTimes times)
+    {
+        (string Kind, SunInstant? Dawn, SunInstant? Dusk, Altitude? NotPassed) found = day.Twilight(kind) switch
+        {
+            TwilightEvents.DawnAndDusk both => ("dawn and dusk", both.Dawn, both.Dusk, null),
+            TwilightEvents.DawnOnly only => ("dawn only", only.Dawn, null, null),
+            TwilightEvents.DuskOnly only => ("dusk only", null, only.Dusk, null),
+            TwilightEvents.NeverDarker never => ("never darker", null, null, never.Lowest),
+            TwilightEvents.NeverLighter never => ("never lighter", null, null, never.Highest),
+            var other => throw new InvalidOperationException($"A kind of twilight was added and not handled: {other}."),
+        };
+        return new JsonObject
+        {
+            ["kind"] = found.Kind,
+            ["dawn"] = found.Dawn is { } dawn ? Time(times, dawn) : null,
+            ["dusk"] = found.Dusk is { } dusk ? Time(times, dusk) : null,
             ["altitude_not_passed_degrees"] = found.NotPassed is { } e ? e.Degrees : null,
         };
     }

@@ -59,6 +59,7 @@ public static class SunText
         lines.Item("hour angle", PlainWords.Signed(answer.InSky.HourAngle.Degrees, degrees) + "°", "from the meridian, + after noon");
         lines.Item("declination of the Sun", PlainWords.Signed(declination, degrees) + "°", declination >= 0.0 ? "north of the equator" : "south of the equator");
         lines.Item("semidiameter", PlainWords.Number(answer.Sun.Semidiameter.Degrees * 60.0, "0.00") + "′", "half the width of the disc");
+        lines.Item("penumbra", PlainWords.Number(answer.PenumbraMinutes, "0.00") + " min", "blur of the shadow's edge on a sound dial" + Lines.Text($"; {answer.PenumbraMillimetersPerMeter:0.0} mm a metre behind an edge"));
         lines.Item(
             "equation of time",
             fine ? PlainWords.Signed(equation.Seconds, "0.00") + " s" : PlainWords.Signed(equation.Minutes, "0.00") + " min",
@@ -106,6 +107,27 @@ public static class SunText
         if (rise is null && set is not null)
         {
             lines.Item("rises", "not", "it was up all night: polar day ends");
+        }
+
+        Twilights(lines, answer, times);
+    }
+
+    private static void Twilights(Lines lines, SunAnswer answer, SunTimes times)
+    {
+        var transit = times.Shown(answer.Day.Transit);
+        string At(SunInstant instant) => PlainWords.Minutes(times.Shown(instant)) + OnOtherDay(times.Shown(instant), transit);
+        foreach (var kind in Enum.GetValues<TwilightKind>())
+        {
+            var depth = Lines.Text($"{-TwilightEvents.LimitOf(kind).Degrees:0}° below");
+            var note = answer.Day.Twilight(kind) switch
+            {
+                TwilightEvents.DawnAndDusk both => $"from {At(both.Dawn)} to {At(both.Dusk)}",
+                TwilightEvents.DawnOnly dawn => $"from {At(dawn.Dawn)}; no dusk follows",
+                TwilightEvents.DuskOnly dusk => $"to {At(dusk.Dusk)}; no dawn came before",
+                TwilightEvents.NeverDarker => "all night: the Sun does not sink so low",
+                _ => "not even at noon: the Sun does not come up so far",
+            };
+            lines.Item(kind.ToString().ToLowerInvariant() + " twilight", depth, note + (kind == TwilightKind.Civil ? " (Sun's centre, without air)" : ""));
         }
     }
 

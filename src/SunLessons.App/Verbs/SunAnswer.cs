@@ -17,6 +17,16 @@ public sealed record SunAnswer(Place Place, Moment Moment, ApparentSun Sun, SunI
     /// <summary>How far standard air lifts the Sun, or null where it is well below the horizon.</summary>
     public Angle? Refraction => InSky.Altitude.Degrees >= LowestRefractedDegrees ? SunLessons.Sun.Refraction.FromGeometric(InSky.Altitude) : null;
 
+    /// <summary>
+    /// The penumbra of a straight edge, square to the rays, in millimetres for each metre behind the edge: the Sun's whole width, twice the tangent of its semidiameter.
+    /// </summary>
+    public double PenumbraMillimetersPerMeter => 2000.0 * Sun.Semidiameter.Tan;
+
+    /// <summary>
+    /// The penumbra on a sound dial whose style points to the pole, minutes of time from rim to rim, at any hour and size (see <see cref="Dials.Faces.BlurredEdge"/>).
+    /// </summary>
+    public double PenumbraMinutes => 2.0 * Angle.FromRadians(Math.Asin(Sun.Semidiameter.Sin / Sun.Declination.Angle.Cos)).TimeMinutes;
+
     /// <summary>What a dial that stands right shows: local apparent time.</summary>
     public DialTime DialShows => DialTime.FromHourAngle(Sun.HourAngleAt(Place.Point.Longitude));
 }

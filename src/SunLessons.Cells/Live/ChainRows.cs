@@ -19,9 +19,13 @@ internal static class ChainRows
         yield return new StepRow("what the dial shows", "", "", ReadingChain.TimeText(chain.ShownTime), Doubt(chain.ShownStandardUncertaintyMinutes));
         foreach (var step in chain.Steps)
         {
-            yield return StepRow.Of(Name(step.Name), step.Amount, step.Cause, ReadingChain.TimeText(step.RunningTime), Doubt(step.StandardUncertaintyMinutes));
+            yield return StepRow.Of(Name(step.Name), step.Amount, Cause(chain, step), ReadingChain.TimeText(step.RunningTime), Doubt(step.StandardUncertaintyMinutes));
         }
     }
+
+    /// <summary>Why a step is taken; the law of the clock is one version's of the zones' rules, so it is said which.</summary>
+    public static string Cause(ReadingChain chain, ReadingStep step) =>
+        step.Name == StepName.Law ? $"{step.Cause} (time-zone rules {chain.TzdbVersion})" : step.Cause;
 
     private static string Doubt(double minutes) => "±" + Axis.Numeral(minutes, 1) + " min";
 

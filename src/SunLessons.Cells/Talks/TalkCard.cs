@@ -25,7 +25,7 @@ public sealed record TalkCard(string Name, string ShortName, string Amount, stri
         {
             number++;
             var row = StepRow.Of(step.Name.ToString().ToLowerInvariant(), step.Amount, "", "");
-            yield return new TalkCard($"{number}. {Capital(row.Name)}", row.Name, Capital(step.Amount.InWords()), Capital(step.Cause), ReadingChain.TimeText(step.RunningTime), Hours(step.RunningTime));
+            yield return new TalkCard($"{number}. {Capital(row.Name)}", row.Name, Capital(step.Amount.InWords()), Capital(ChainRows.Cause(chain, step)), ReadingChain.TimeText(step.RunningTime), Hours(step.RunningTime));
         }
 
         yield return new TalkCard("By the clock", "clock", "", Capital(chain.Summary), ReadingChain.TimeText(chain.Clock), Hours(chain.Clock));

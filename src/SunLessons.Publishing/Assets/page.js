@@ -232,7 +232,7 @@ if (location.protocol.startsWith("http") && document.documentElement.dataset.off
       field("longitude").value = place.longitude_text ?? place.longitude_degrees;
       field("zone").value = place.zone;
     };
-    const line = place => { find("#place-line").textContent = words("place.line", place.name, place.text ?? "", place.zone); };
+    const line = place => { find("#place-line").textContent = words("place.line", place.name, place.text ?? "", place.zone, lesson.zoneRules); };
     open.hidden = false;
     open.addEventListener("click", () => {
       form.hidden = !form.hidden;

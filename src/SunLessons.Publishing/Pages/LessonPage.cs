@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using SunLessons.Cells.Hosting;
+using SunLessons.CivilTime;
 using SunLessons.Notebooks;
 using SunLessons.Notebooks.Markup;
 using SunLessons.Places;
@@ -78,7 +79,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         var towns = string.Concat(Gazetteer.Towns.Select(town => $"<option value=\"{E(town.Name)}\">{E(town.Name)}</option>"));
         return $"""
             <section class="place" aria-label="{E(Words["place.panel"])}">
-            <p class="place-line"><span id="place-line">{E(Words.Say("place.line", Place.Name, Place.Point, Place.ZoneId))}</span><button type="button" class="quiet" id="place-open" aria-expanded="false" hidden>{E(Words["place.change"])}</button></p>
+            <p class="place-line"><span id="place-line">{E(Words.Say("place.line", Place.Name, Place.Point, Place.ZoneId, CivilZones.TzdbVersion))}</span><button type="button" class="quiet" id="place-open" aria-expanded="false" hidden>{E(Words["place.change"])}</button></p>
             <form class="place-form" hidden>
             <div class="field"><label for="place-town">{E(Words["place.town"])}</label><select id="place-town"><option value="">{E(Words["place.pick"])}</option>{towns}</select></div>
             {Field("name", "place.name")}{Field("latitude", "place.latitude")}{Field("longitude", "place.longitude")}{Field("zone", "place.zone")}
@@ -113,6 +114,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
             ["cells"] = cells,
             ["assemblies"] = PackedText.Of(all.ToArray()),
             ["place"] = Told(Place),
+            ["zoneRules"] = CivilZones.TzdbVersion,
             ["ofPlace"] = IsOfPlace,
             ["towns"] = new JsonArray([.. Gazetteer.Towns.Select(Told)]),
         };

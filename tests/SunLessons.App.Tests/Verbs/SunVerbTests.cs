@@ -81,6 +81,41 @@ public sealed class SunVerbTests
         }
     }
 
+    // As above: every 11th of 360 twilights. The bound is the library's own test's for rows in which the Sun does not skim the limit, widened by 1e-6 day of their transit.
+    [Fact]
+    public async Task Dawn_and_dusk_agree_with_ERFA()
+    {
+        var compared = 0;
+        foreach (var row in Rows("sun_twilight_120.csv").Where((_, i) => i % 11 == 0))
+        {
+            var sun = await Answers.JsonAsync("sun", "--latitude", row[0], "--longitude", row[1], "--ut1-jd", row[3], "--tt-minus-ut1", row[2]);
+            var twilight = "day/twilight_" + Number(row[4]) switch { -6.0 => "civil", -12.0 => "nautical", _ => "astronomical" };
+            foreach (var (end, found) in new[] { ("dawn", row[5]), ("dusk", row[6]) })
+            {
+                Assert.Equal(found.Length == 0, sun.At($"{twilight}/{end}") is null);
+                if (found.Length > 0 && Math.Abs(Number(row[0])) < 50.0)
+                {
+                    Assert.Equal(Number(found), sun.Number($"{twilight}/{end}/ut1_julian_date"), 2e-6);
+                    compared++;
+                }
+            }
+        }
+
+        Assert.True(compared > 20, $"only {compared} were compared");
+    }
+
+    [Fact]
+    public async Task Penumbra_is_the_width_of_the_Sun()
+    {
+        // By hand: 2 x 15.74' of arc is 31.48' / (15' a minute of time x cos 23.44 deg) = 2.287 min, and 2000 mm x tan 15.74' = 9.157 mm.
+        var sun = await Answers.JsonAsync("sun", "--place", "Vigo", "--date", "2026-06-21", "--time", "14:30");
+        Assert.Equal(2.287, sun.Number("penumbra_minutes"), 0.001);
+        Assert.Equal(9.157, sun.Number("penumbra_millimeters_per_meter"), 0.003);
+        var text = await Answers.TextAsync("sun", "--place", "Vigo", "--date", "2026-06-21", "--time", "14:30");
+        Assert.Contains("  penumbra                  2.29 min  blur of the shadow's edge on a sound dial;\n", text, StringComparison.Ordinal);
+        Assert.Contains("  astronomical twilight    18° below  from 04:44 to 00:29, on 22 June 2026\n", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Clock_of_the_place_and_universal_time_are_one_moment()
     {
@@ -127,6 +162,7 @@ public sealed class SunVerbTests
         var text = await Answers.TextAsync(call);
         Assert.Contains(transit, text, StringComparison.Ordinal);
         Assert.Contains(neither, text, StringComparison.Ordinal);
+        Assert.Contains(date == "2026-06-21" ? "civil twilight            6° below  all night: the Sun does not sink so low" : "civil twilight            6° below  from ", text, StringComparison.Ordinal);
     }
 
     [Fact]
