@@ -7,9 +7,12 @@ namespace SunLessons.Notebooks.Review;
 
 /// <summary>
 /// Checks a lesson's notebook against the house rules that need no run: every cell says its language and its role; the
-/// safety box stands first; one first-level heading and no level skipped; a number that somebody computed stands in the
-/// text only as a link to a named value; no sentence about north and south without its condition; formulas inside the
-/// subset that pages can draw; a reading level of grade 8 or below; no stored outputs.
+/// safety box stands first; roles come in their order; one first-level heading and no level skipped; a number that somebody
+/// computed stands in the text only as a link to a named value; no sentence about north and south without its condition;
+/// formulas inside the subset that pages can draw; words in the place of every drawing; links that lead somewhere; at most three
+/// controls a step, asleep until something is foretold; a reading level of grade 8 or below (<see cref="ReadingLevel"/>); no stored
+/// outputs. A lesson whose metadata says "finished": true has every part as well; one that does not is told by
+/// <see cref="StillToWrite"/> what it lacks.
 /// </summary>
 public static partial class LessonReview
 {
@@ -34,8 +37,21 @@ public static partial class LessonReview
         Numbers(lesson, remarks);
         Values(lesson, remarks);
         Wording(lesson, remarks);
-        return remarks;
+        remarks.AddRange(LessonLooks.Review(lesson));
+        if (IsFinished(lesson))
+        {
+            remarks.AddRange(NeededParts.Missing(lesson));
+        }
+
+        return [.. remarks.Select(remark => remark.In(lesson))];
     }
+
+    /// <summary>Whether the lesson says that it is whole: "finished": true in the notebook's metadata.</summary>
+    public static bool IsFinished(Notebook lesson) => lesson.SunLessons["finished"] is JsonValue value && value.TryGetValue(out bool finished) && finished;
+
+    /// <summary>What a lesson that does not call itself finished lacks of a whole one; empty for a finished one, whose gaps are faults.</summary>
+    public static IReadOnlyList<ReviewRemark> StillToWrite(Notebook lesson) =>
+        IsFinished(lesson) ? [] : [.. NeededParts.Missing(lesson).Select(remark => remark.In(lesson))];
 
     private static void Facts(Notebook lesson, List<ReviewRemark> remarks)
     {
@@ -97,11 +113,7 @@ public static partial class LessonReview
         foreach (string needed in LessonRoles.Needed)
         {
             int at = Array.IndexOf(roles, needed);
-            if (at < 0)
-            {
-                remarks.Add(new("", "anatomy", $"The lesson has no cell with the role {needed}; every lesson has one."));
-            }
-            else if (at < last)
+            if (at >= 0 && at < last)
             {
                 remarks.Add(new(lesson.Cells[at].Id, "anatomy", $"The role {needed} comes too early; the order is {string.Join(", ", LessonRoles.Needed)}."));
             }

@@ -12,7 +12,10 @@ public static class LessonRoles
         "worked", "check", "activity", "exit", "teacher", "sources", "extension", "own-dial", "values",
     }.ToFrozenSet(StringComparer.Ordinal);
 
-    /// <summary>The roles that every lesson must have, in the order in which they first appear.</summary>
+    /// <summary>The roles that a finished lesson has, in the order in which they first appear: what is wrong with an idea is said only after its experiment.</summary>
     public static readonly IReadOnlyList<string> Needed =
-        ["title", "safety", "puzzle", "goals", "recall", "prediction", "experiment", "reasoning", "check", "activity", "sources", "own-dial"];
+    [
+        "title", "safety", "puzzle", "goals", "recall", "prediction", "experiment", "table", "refutation", "reasoning",
+        "worked", "check", "activity", "exit", "teacher", "extension", "sources", "own-dial",
+    ];
 }

@@ -69,6 +69,14 @@ internal static partial class Prose
         }
     }
 
+    /// <summary>The words of a link or another piece of a paragraph.</summary>
+    public static string Text(ContainerInline inline)
+    {
+        var text = new StringBuilder();
+        Read(inline, text);
+        return text.ToString();
+    }
+
     private static string OfHtml(string html) => WebUtility.HtmlDecode(Tag().Replace(Expression().Replace(html, Gap), " "));
 
     private static void Read(ContainerInline container, StringBuilder text)

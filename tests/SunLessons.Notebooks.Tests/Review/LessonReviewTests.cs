@@ -58,7 +58,7 @@ public class LessonReviewTests
         Assert.Contains(Rules(Good().WithSource("goals", "#### Deep")), rule => rule == ("goals", "headings"));
         Assert.Contains(Rules(Good("[1 min](#value:nowhere)")), rule => rule == ("puzzle", "unknown-value"));
         Assert.Contains(Rules(Good("$\\nonsense$")), rule => rule == ("puzzle", "formula"));
-        Assert.Contains(Rules(Good().WithoutCell("activity")), rule => rule.Rule == "anatomy");
+        Assert.Contains(Rules(Moved(Good(), "refutation", "prediction")), rule => rule == ("prediction", "anatomy"));
         Assert.Contains(Rules(Good().WithOutputs("own-dial", [NotebookOutput.Stream("stdout", "x")], 1)), rule => rule == ("own-dial", "stored-output"));
         Assert.Contains(Rules(Good().WithSource("own-dial", "<p>x</p>")), rule => rule == ("own-dial", "language"));
         Assert.Contains(Rules(Good().WithSunLessons("minutes", null)), rule => rule.Rule == "facts");
@@ -85,7 +85,11 @@ public class LessonReviewTests
 
     private static IEnumerable<(string Cell, string Rule)> Rules(Notebook lesson) => LessonReview.Review(lesson).Select(remark => (remark.CellId, remark.Rule));
 
-    private static Notebook Good(string puzzle = "The dial is late.")
+    /// <summary>The two roles have changed places: what stood in one cell stands in the other.</summary>
+    private static Notebook Moved(Notebook lesson, string one, string other) =>
+        lesson.WithCellSunLessons(one, "role", other).WithCellSunLessons(other, "role", one);
+
+    internal static Notebook Good(string puzzle = "The dial is late.")
     {
         Notebook notebook = Notebook.Empty();
         foreach ((string name, JsonNode value) in new (string, JsonNode)[] { ("id", "noon"), ("title", "Noon"), ("number", 6), ("minutes", 50), ("summary", "A step."), ("given", new JsonArray("15°")) })
