@@ -225,6 +225,24 @@ public abstract class EngineContractTests : IAsyncLifetime
     [InlineData("new[] { 1 }.OrderByD", new[] { "OrderByDescending" })]
     [InlineData("GeoPoint.FromDeg", new[] { "FromDegrees" })]
     [InlineData("System.Globalization.CultureI", new[] { "CultureInfo" })]
+    [InlineData("string earliest = \"\"; earli", new[] { "earlier", "earliest" })]
+    [InlineData("string earlier = \"\"; earlier.StartsW", new[] { "StartsWith" })]
+    [InlineData("new[] { \"a\" }.Select(one => one.StartsW", new[] { "StartsWith" })]
+    [InlineData("var all = new[] { \"a\" }.Select(onl => onl", new[] { "onl" })]
+    [InlineData("foreach (var lonely in \"a\") { lonel", new[] { "lonely" })]
+    [InlineData("(from lonely in \"a\" select lonel", new[] { "lonely" })]
+    [InlineData("\"a\".Length is var lonely && lonel", new[] { "lonely" })]
+    [InlineData("\"a\"?.StartsW", new[] { "StartsWith" })]
+    [InlineData("\"a\"?.Trim().StartsW", new[] { "StartsWith" })]
+    [InlineData("DayOfWeek.Mon", new[] { "Monday" })]
+    [InlineData("new DateTime(2026, 1, 1).DayOfWeek.CompareT", new[] { "CompareTo" })]
+    [InlineData("record Stone(double Height); new Stone(1).Heig", new[] { "Height" })]
+    [InlineData("class Stone { int lonely; int F() => lonel", new[] { "lonely" })]
+    [InlineData("static int Lonely(this int n) => n; 5.Lonel", new[] { "Lonely" })]
+    [InlineData("using System.Globalization; CultureI", new[] { "CultureInfo" })]
+    [InlineData("using Lonely = System.Globalization.CultureInfo; Lonel", new[] { "Lonely" })]
+    [InlineData("int Lonely<TLonely>(TLonely lonely) { return lonel", new[] { "lonely" })]
+    [InlineData("new { Lonely = 1 }.Lonel", new[] { "Lonely" })]
     [InlineData("// Console.Wri", new string[0])]
     [InlineData("\"Console.Wri", new string[0])]
     public async Task Completion_gives_what_begins_with_the_word_at_the_cursor(string code, string[] items)
@@ -272,6 +290,27 @@ public abstract class EngineContractTests : IAsyncLifetime
         Assert.NotNull(found);
         Assert.Contains("FromDegrees(double", found.Declaration);
         Assert.NotEqual("", found.Documentation);
+    }
+
+    [Theory]
+    [InlineData("Math.Sin", 7, "double Math.Sin(double a)")]
+    [InlineData("Math.PI", 6, "double Math.PI")]
+    [InlineData("Console.Out.NewLine", 16, "string TextWriter.NewLine")]
+    [InlineData("var town = \"Vigo\"; town.Trim", 28, "string string.Trim()")]
+    public void Inspection_says_what_a_member_is(string code, int cursor, string declaration) =>
+        Assert.Contains(declaration, _engine.Inspect(code, cursor)!.Declaration);
+
+    [Fact]
+    public async Task Names_of_a_cell_are_there_for_the_next_question()
+    {
+        Assert.Empty(_engine.Complete("lonel", 5).Items);
+        await _engine.RunAsync("var lonely = 5;", 1);
+        Assert.Equal([new CompletionEntry("lonely", "variable")], _engine.Complete("lonel", 5).Items);
+        Assert.Equal(["CompareTo"], _engine.Complete("lonely.CompareT", 15).Items.Select(i => i.Text));
+        await _engine.RunAsync("var lonely = \"now words\";", 2);
+        Assert.Equal(["StartsWith"], _engine.Complete("lonely.StartsW", 14).Items.Select(i => i.Text));
+        await _engine.RunAsync("static int Doubled(this string words) => words.Length * 2;", 3);
+        Assert.Equal(["Doubled"], _engine.Complete("lonely.Doubl", 12).Items.Select(i => i.Text));
     }
 
     [Theory]

@@ -29,6 +29,7 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
 {
     private readonly Lock _gate = new();
     private CSharpCompilation? _next;
+    private KnownNames? _known;
     private CSharpCompilation? _before;
     private int _count;
 
@@ -96,7 +97,7 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
 
         var prefix = code[start..cursor];
         var (compilation, tree) = Fork(code);
-        var root = tree.GetRoot();
+        var root = (CompilationUnitSyntax)tree.GetRoot();
         var token = root.FindToken(Math.Max(0, start - 1));
         if (IsProse(root, start))
         {
@@ -104,15 +105,18 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
         }
 
         var model = compilation.GetSemanticModel(tree);
+        var known = KnownNames.HoldFor(root) ? Known() : null;
         IEnumerable<ISymbol> symbols;
         var keywords = Enumerable.Empty<string>();
         if (token.IsKind(SyntaxKind.DotToken) && token.Span.End <= start && Receiver(token) is { } receiver)
         {
-            symbols = Members(model, receiver, start);
+            symbols = Members(model, receiver, start, known);
         }
         else
         {
-            symbols = model.LookupSymbols(start);
+            // The cell's own names first: one that hides an earlier cell's stands in its place.
+            symbols = known is null ? model.LookupSymbols(start)
+                : KnownNames.Declared(root).Where(name => name.StartsWith(prefix, StringComparison.Ordinal)).SelectMany(name => model.LookupSymbols(start, name: name)).Concat(known.All);
             keywords = SyntaxFacts.GetKeywordKinds().Select(SyntaxFacts.GetText);
         }
 
@@ -145,6 +149,11 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
 
         var model = compilation.GetSemanticModel(tree);
         var symbol = model.GetDeclaredSymbol(node);
+        if (symbol is null)
+        {
+            symbol = OnlyMember(model, node);
+        }
+
         if (symbol is null)
         {
             var info = model.GetSymbolInfo(node);
@@ -180,12 +189,34 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
                 var name = string.Create(CultureInfo.InvariantCulture, $"cell-{++_count}");
                 // What a submission refers to is handed down to the next one; named again it would be there twice, and more often with each cell.
                 _next = CSharpCompilation.CreateScriptCompilation(name, null, null, before?.Options, before, typeof(object));
+                _known = new KnownNames(_next);
                 _before = before;
             }
 
             return _next;
         }
     }
+
+    /// <summary>What the next submission can name without having declared it.</summary>
+    private KnownNames Known()
+    {
+        lock (_gate)
+        {
+            _ = Next();
+            return _known!;
+        }
+    }
+
+    /// <summary>
+    /// The member of a type that a name behind a dot means, where there is but one of that name and it is not called: so it is found without
+    /// looking through all extension methods.
+    /// </summary>
+    private static ISymbol? OnlyMember(SemanticModel model, SyntaxNode node) =>
+        node is IdentifierNameSyntax { Identifier.ValueText: var name, Parent: MemberAccessExpressionSyntax { Expression: var receiver, Name: var right, Parent: not InvocationExpressionSyntax } }
+            && right == node && Meaning(model, receiver).Symbol is INamedTypeSymbol type
+            && model.LookupStaticMembers(node.SpanStart, type, name) is [var only]
+            ? only
+            : null;
 
     private static bool IsProse(SyntaxNode root, int position)
     {
@@ -208,9 +239,9 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
         _ => null,
     };
 
-    private static IEnumerable<ISymbol> Members(SemanticModel model, ExpressionSyntax receiver, int position)
+    private static IEnumerable<ISymbol> Members(SemanticModel model, ExpressionSyntax receiver, int position, KnownNames? known)
     {
-        var symbol = model.GetSymbolInfo(receiver).Symbol ?? model.GetSymbolInfo(receiver).CandidateSymbols.FirstOrDefault();
+        var (symbol, value) = Meaning(model, receiver);
         if (symbol is INamespaceSymbol names)
         {
             return model.LookupNamespacesAndTypes(position, names);
@@ -221,9 +252,30 @@ internal sealed class LanguageService(Func<CSharpCompilation?> last)
             return model.LookupStaticMembers(position, type);
         }
 
-        return model.GetTypeInfo(receiver).Type is { TypeKind: not TypeKind.Error } value
-            ? model.LookupSymbols(position, value, includeReducedExtensionMethods: true).Where(s => !s.IsStatic || s is IMethodSymbol { ReducedFrom: not null })
+        return value is { TypeKind: not TypeKind.Error }
+            ? (known?.Members(value) ?? model.LookupSymbols(position, value, includeReducedExtensionMethods: true)).Where(s => !s.IsStatic || s is IMethodSymbol { ReducedFrom: not null })
             : [];
+    }
+
+    /// <summary>
+    /// What stands left of a dot. Asked for alone first: in its place, the compiler looks through every extension method there is for the unfinished
+    /// name on its right.
+    /// </summary>
+    private static (ISymbol? Symbol, ITypeSymbol? Type) Meaning(SemanticModel model, ExpressionSyntax receiver)
+    {
+        var alone = model.GetSpeculativeSymbolInfo(receiver.SpanStart, receiver, SpeculativeBindingOption.BindAsExpression).Symbol;
+        if (alone is INamespaceOrTypeSymbol)
+        {
+            return (alone, null);
+        }
+
+        if (model.GetSpeculativeTypeInfo(receiver.SpanStart, receiver, SpeculativeBindingOption.BindAsExpression).Type is { TypeKind: not TypeKind.Error } type)
+        {
+            return (alone, type);
+        }
+
+        var inPlace = model.GetSymbolInfo(receiver);
+        return (inPlace.Symbol ?? inPlace.CandidateSymbols.FirstOrDefault(), model.GetTypeInfo(receiver).Type);
     }
 
     private static bool Hidden(ISymbol symbol) =>
