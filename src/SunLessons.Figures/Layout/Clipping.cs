@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace SunLessons.Figures.Layout;
@@ -38,27 +37,37 @@ internal static class Clipping
         var text = new StringBuilder();
         foreach (var run in Runs(points))
         {
-            (string, string)? pen = null;
+            // Where the pen stands, in hundredths; nowhere at first.
+            var (penX, penY) = (long.MinValue, long.MinValue);
+            var before = run[0];
+            var beforeIsInside = box.Contains(before.X, before.Y);
             for (var i = 1; i < run.Length; i++)
             {
-                if (Segment(run[i - 1], run[i], box) is not { } part)
+                var (a, b) = (before, run[i]);
+                var (aIsInside, bIsInside) = (beforeIsInside, box.Contains(b.X, b.Y));
+                (before, beforeIsInside) = (b, bIsInside);
+                if (!(aIsInside && bIsInside))
                 {
-                    continue;
+                    if (Segment(a, b, box) is not { } part)
+                    {
+                        continue;
+                    }
+
+                    (a, b) = part;
                 }
 
-                var from = (N(part.From.X), N(part.From.Y));
-                var to = (N(part.To.X), N(part.To.Y));
-                if (pen != from)
+                var (fromX, fromY, toX, toY) = (Hundredths.Of(a.X), Hundredths.Of(a.Y), Hundredths.Of(b.X), Hundredths.Of(b.Y));
+                if (penX != fromX || penY != fromY)
                 {
-                    text.Append('M').Append(from.Item1).Append(' ').Append(from.Item2);
+                    Append(text, 'M', fromX, fromY);
                 }
 
-                if (from != to)
+                if (fromX != toX || fromY != toY)
                 {
-                    text.Append('L').Append(to.Item1).Append(' ').Append(to.Item2);
+                    Append(text, 'L', toX, toY);
                 }
 
-                pen = to;
+                (penX, penY) = (toX, toY);
             }
         }
 
@@ -73,7 +82,7 @@ internal static class Clipping
         kept = Cut(kept, p => box.Right - p.X);
         kept = Cut(kept, p => p.Y - box.Top);
         kept = Cut(kept, p => box.Bottom - p.Y);
-        return kept.Count < 3 ? "" : "M" + string.Join("L", kept.Select(p => N(p.X) + " " + N(p.Y))) + "Z";
+        return kept.Count < 3 ? "" : "M" + string.Join("L", kept.Select(p => Hundredths.Text(p.X) + " " + Hundredths.Text(p.Y))) + "Z";
     }
 
     private static List<(double X, double Y)> Cut(List<(double X, double Y)> points, Func<(double X, double Y), double> inside)
@@ -103,35 +112,38 @@ internal static class Clipping
     {
         var (dx, dy) = (b.X - a.X, b.Y - a.Y);
         var (t0, t1) = (0.0, 1.0);
-        foreach (var (p, q) in new[] { (-dx, a.X - box.Left), (dx, box.Right - a.X), (-dy, a.Y - box.Top), (dy, box.Bottom - a.Y) })
-        {
-            if (p == 0)
-            {
-                if (q < 0)
-                {
-                    return null;
-                }
-
-                continue;
-            }
-
-            var r = q / p;
-            if (p < 0)
-            {
-                t0 = Math.Max(t0, r);
-            }
-            else
-            {
-                t1 = Math.Min(t1, r);
-            }
-        }
-
-        return t0 > t1 ? null : ((a.X + t0 * dx, a.Y + t0 * dy), (a.X + t1 * dx, a.Y + t1 * dy));
+        return Side(-dx, a.X - box.Left, ref t0, ref t1) && Side(dx, box.Right - a.X, ref t0, ref t1)
+            && Side(-dy, a.Y - box.Top, ref t0, ref t1) && Side(dy, box.Bottom - a.Y, ref t0, ref t1) && t0 <= t1
+            ? ((a.X + t0 * dx, a.Y + t0 * dy), (a.X + t1 * dx, a.Y + t1 * dy))
+            : null;
     }
 
-    private static string N(double value)
+    // Shortens the part from t0 to t1 at one side of the frame; false when all of it lies beyond.
+    private static bool Side(double p, double q, ref double t0, ref double t1)
     {
-        var rounded = Math.Round(value, 2, MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
+        if (p == 0)
+        {
+            return q >= 0;
+        }
+
+        var r = q / p;
+        if (p < 0)
+        {
+            t0 = Math.Max(t0, r);
+        }
+        else
+        {
+            t1 = Math.Min(t1, r);
+        }
+
+        return true;
+    }
+
+    private static void Append(StringBuilder text, char pen, long x, long y)
+    {
+        text.Append(pen);
+        Hundredths.Append(text, x);
+        text.Append(' ');
+        Hundredths.Append(text, y);
     }
 }

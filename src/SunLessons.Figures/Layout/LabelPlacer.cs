@@ -11,12 +11,15 @@ internal sealed class LabelPlacer
     // Between samples of what is drawn, in CSS pixels: some five of them under a small letter's height.
     private const double Every = 4;
     private readonly PlotFrame _frame;
-    private readonly List<(double X, double Y)> _ink = [];
+    private readonly InkMap _ink;
+    private readonly List<Box> _taken = [];
 
     public LabelPlacer(PlotFrame frame, List<PlacedText> placed)
     {
         _frame = frame;
         Placed = placed;
+        _ink = new InkMap(frame.Width, frame.Plot.Bottom);
+        _taken.AddRange(placed.Select(Taken));
         foreach (var series in frame.Figure.Series)
         {
             Sample(series);
@@ -30,7 +33,7 @@ internal sealed class LabelPlacer
 
     public List<PlacedText> Placed { get; }
 
-    public void Fix(string text, double x, double y) => Placed.Add(new PlacedText([text], x, y, "middle", Ink.Black, x, y, InMargin: false));
+    public void Fix(string text, double x, double y) => Add(new PlacedText([text], x, y, "middle", Ink.Black, x, y, InMargin: false));
 
     public void Near(string text, double x, double y, Ink ink)
     {
@@ -113,33 +116,55 @@ internal sealed class LabelPlacer
         PlacedText? best = null;
         var least = double.PositiveInfinity;
         var order = 0;
+
+        // The same words at every place.
+        var width = 0.0;
         foreach (var text in tries)
         {
+            if (order == 0)
+            {
+                width = text.Widest(_frame.Size);
+            }
+
             // The order itself costs a little, so that of two equally free places the one nearer to the habit of readers wins.
-            var cost = Cost(text) + habit * order++;
+            var cost = Cost(text, width, habit * order++, least);
             if (cost < least)
             {
                 (best, least) = (text, cost);
             }
         }
 
-        Placed.Add(best!);
+        Add(best!);
     }
 
-    private double Cost(PlacedText text)
+    private void Add(PlacedText text)
     {
-        var box = text.Box(_frame.Size, _frame.LineHeight * 0.9);
+        Placed.Add(text);
+        _taken.Add(Taken(text));
+    }
+
+    private Box Taken(PlacedText text) => text.Box(text.Widest(_frame.Size), _frame.LineHeight);
+
+    // A place that costs as much as the cheapest so far is not looked at further.
+    private double Cost(PlacedText text, double width, double habit, double least)
+    {
+        var box = text.Box(width, _frame.LineHeight * 0.9);
         var room = new Box(_frame.Plot.Left + 2, _frame.Plot.Top + 2, _frame.Plot.Right - 2, _frame.Plot.Bottom - 2);
-        var cost = room.Holds(box) ? 0.0 : 1000.0 + 50 * Outside(room, box);
-        foreach (var other in Placed)
+        var cost = habit + (room.Holds(box) ? 0.0 : 1000.0 + 50 * Outside(room, box));
+        foreach (var other in _taken)
         {
-            if (box.Overlaps(other.Box(_frame.Size, _frame.LineHeight)))
+            if (cost >= least)
+            {
+                return cost;
+            }
+
+            if (box.Overlaps(other))
             {
                 cost += 400;
             }
         }
 
-        return cost + _ink.Count(p => box.Contains(p.X, p.Y));
+        return cost >= least ? cost : cost + _ink.Count(box);
     }
 
     private static double Outside(Box room, Box box) =>
@@ -169,14 +194,14 @@ internal sealed class LabelPlacer
                 var steps = (int)Math.Min(400, Math.Ceiling(Math.Max(Math.Abs(here.X - from.X), Math.Abs(here.Y - from.Y)) / Every));
                 for (var k = 1; k < steps; k++)
                 {
-                    _ink.Add((from.X + (here.X - from.X) * k / steps, from.Y + (here.Y - from.Y) * k / steps));
+                    _ink.Add(from.X + (here.X - from.X) * k / steps, from.Y + (here.Y - from.Y) * k / steps);
                 }
             }
 
             // A marker is as large as several samples.
             for (var k = 0; k < (series.Kind is SeriesKind.Points or SeriesKind.LineWithPoints ? 4 : 1); k++)
             {
-                _ink.Add((here.X + (k % 2 == 0 ? -4 : 4) * (k > 0 ? 1 : 0), here.Y + (k < 2 ? -4 : 4) * (k > 0 ? 1 : 0)));
+                _ink.Add(here.X + (k % 2 == 0 ? -4 : 4) * (k > 0 ? 1 : 0), here.Y + (k < 2 ? -4 : 4) * (k > 0 ? 1 : 0));
             }
 
             before = here;
@@ -192,7 +217,7 @@ internal sealed class LabelPlacer
             {
                 for (var y = Math.Min(bar.End, bar.Foot); y <= Math.Max(bar.End, bar.Foot); y += Every)
                 {
-                    _ink.Add((x, y));
+                    _ink.Add(x, y);
                 }
             }
         }
@@ -205,14 +230,14 @@ internal sealed class LabelPlacer
         {
             for (var x = plot.Left; x <= plot.Right; x += Every)
             {
-                _ink.Add((x, _frame.PixelY(mark.At)));
+                _ink.Add(x, _frame.PixelY(mark.At));
             }
         }
         else if (!mark.Across && Within(mark.At, _frame.XExtent))
         {
             for (var y = plot.Top; y <= plot.Bottom; y += Every)
             {
-                _ink.Add((_frame.PixelX(mark.At), y));
+                _ink.Add(_frame.PixelX(mark.At), y);
             }
         }
     }

@@ -11,9 +11,14 @@ namespace SunLessons.Figures.Layout;
 /// <param name="InMargin">Whether it stands in the margin on the right, outside the frame.</param>
 internal sealed record PlacedText(IReadOnlyList<string> Lines, double X, double Y, string Anchor, Ink Ink, double FromX, double FromY, bool InMargin)
 {
-    public Box Box(double size, double lineHeight)
+    /// <summary>The width of the widest line in a letter size.</summary>
+    public double Widest(double size) => Lines.Max(line => TextMeasure.Width(line, size));
+
+    /// <summary>The ground that the words take.</summary>
+    /// <param name="width">The width of the widest line, measured once for all places that a text tries.</param>
+    /// <param name="lineHeight">The height of a line.</param>
+    public Box Box(double width, double lineHeight)
     {
-        var width = Lines.Max(line => TextMeasure.Width(line, size));
         var left = Anchor switch { "middle" => X - width / 2, "end" => X - width, _ => X };
         var height = Lines.Count * lineHeight;
         return Layout.Box.At(left, Y - height / 2, width, height);

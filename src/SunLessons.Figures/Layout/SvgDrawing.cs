@@ -37,17 +37,7 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
         return _text.Append("</svg>\n").ToString();
     }
 
-    // Two decimals, without zeros at the end. By whole hundredths, because a pattern takes most of the time of a drawing where C# is interpreted.
-    private static string N(double value)
-    {
-        var hundredths = (long)Math.Round(value * 100, MidpointRounding.AwayFromZero);
-        var whole = Math.Abs(hundredths) / 100;
-        var rest = (int)(Math.Abs(hundredths) % 100);
-        var sign = hundredths < 0 ? "-" : "";
-        return rest == 0 ? sign + whole.ToString(CultureInfo.InvariantCulture)
-            : rest % 10 == 0 ? $"{sign}{whole}.{rest / 10}"
-            : $"{sign}{whole}.{(rest < 10 ? "0" : "")}{rest}";
-    }
+    private static string N(double value) => Hundredths.Text(value);
 
     private static string E(string text) => WebUtility.HtmlEncode(text);
 
@@ -151,9 +141,12 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
     private void Draw(Series series, Look look, int order)
     {
         var colour = Colour(look.Ink);
-        var points = Enumerable.Range(0, series.Count)
-            .Select(i => (X: frame.PixelX(series.X[i]), Y: frame.PixelY(series.Y[i])))
-            .ToArray();
+        var points = new (double X, double Y)[series.Count];
+        for (var i = 0; i < points.Length; i++)
+        {
+            points[i] = (frame.PixelX(series.X[i]), frame.PixelY(series.Y[i]));
+        }
+
         switch (series.Kind)
         {
             case SeriesKind.Bars:
