@@ -43,7 +43,7 @@ public static partial class LessonPlayer
             var value = await Cells.RunAsync(assembly, number);
             if (MarkupCell.Read(markup, "") is { } text && value is string[] values)
             {
-                Host.Display(new Dictionary<string, JsonNode> { [text.MediaType] = text.Fill(values) });
+                Host.Display(text.Output(values));
             }
             else if (value is not null)
             {

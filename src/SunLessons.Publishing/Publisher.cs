@@ -97,7 +97,8 @@ public sealed class Publisher(string program, Action<string> say)
     {
         var cells = LessonBuild.Of(lesson.Folder, notebook, references);
         var asleep = await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: false);
-        var awake = await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: true);
+        // Without a prediction nothing is locked, and a second run would show the same.
+        var awake = asleep.Predicts ? await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: true) : asleep;
         return new LessonPage(lesson, notebook, cells, asleep, awake, words) { Place = place };
     }
 }

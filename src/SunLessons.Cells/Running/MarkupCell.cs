@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
 namespace SunLessons.Cells.Running;
@@ -66,6 +67,14 @@ public sealed partial class MarkupCell
         }
 
         return text.ToString();
+    }
+
+    /// <summary>What the cell shows, by MIME type: the filled cell, and its words for front ends that draw none.</summary>
+    /// <param name="values">One text an expression.</param>
+    public IReadOnlyDictionary<string, JsonNode> Output(IReadOnlyList<string> values)
+    {
+        var text = Fill(values);
+        return new Dictionary<string, JsonNode> { [MediaType] = text, ["text/plain"] = PlainText(text) };
     }
 
     /// <summary>The words of a markup text without its tags, for front ends that draw none.</summary>

@@ -83,8 +83,7 @@ public sealed class Rehearsal : IAsyncDisposable
         switch (result)
         {
             case CellFinished { Value: string[] values } when markup is not null:
-                var text = markup.Fill(values);
-                Host.Display(new Dictionary<string, JsonNode> { [markup.MediaType] = text, ["text/plain"] = MarkupCell.PlainText(text) });
+                Host.Display(markup.Output(values));
                 break;
             case CellFinished { HasValue: true, Value: { } value }:
                 Lesson.Show(value);

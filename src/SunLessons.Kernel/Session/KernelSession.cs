@@ -217,8 +217,7 @@ internal sealed class KernelSession : IDisposable
             _console.Flush();
             if (result is CellFinished { Value: string[] values })
             {
-                var text = markup.Fill(values);
-                Display(new JsonObject { [markup.MediaType] = text, ["text/plain"] = MarkupCell.PlainText(text) });
+                Display(new JsonObject(markup.Output(values).Select(pair => KeyValuePair.Create(pair.Key, (JsonNode?)pair.Value))));
                 return Done(number, [], payload);
             }
 

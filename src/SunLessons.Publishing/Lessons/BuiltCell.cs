@@ -1,3 +1,4 @@
+using SunLessons.Cells.Running;
 using SunLessons.Notebooks;
 
 namespace SunLessons.Publishing.Lessons;
@@ -6,9 +7,6 @@ namespace SunLessons.Publishing.Lessons;
 /// <param name="Cell">The cell.</param>
 /// <param name="Number">Which submission it is, from 1.</param>
 /// <param name="Script">Its C#: the cell's own text, or for HTML and SVG the expressions in it.</param>
+/// <param name="Markup">The cell as HTML or SVG; null for C#.</param>
 /// <param name="Assembly">The compiled cell.</param>
-internal sealed record BuiltCell(NotebookCell Cell, int Number, string Script, byte[] Assembly)
-{
-    /// <summary>Whether the cell is HTML or SVG.</summary>
-    public bool IsMarkup => !ReferenceEquals(Script, Cell.Source);
-}
+internal sealed record BuiltCell(NotebookCell Cell, int Number, string Script, MarkupCell? Markup, byte[] Assembly);

@@ -19,12 +19,13 @@ internal static class LessonBuild
         var problems = new List<string>();
         foreach (var cell in notebook.Cells.Where(cell => cell.Type == CellType.Code && cell.Source.Trim().Length > 0))
         {
-            var script = MarkupCell.Read(cell.Source, cell.Language)?.Script() ?? cell.Source;
+            var markup = MarkupCell.Read(cell.Source, cell.Language);
+            var script = markup?.Script() ?? cell.Source;
             var build = chain.Build(script, cell.Id);
             problems.AddRange(build.Problems.Select(p => $"{name}, cell \"{cell.Id}\", line {p.Line}: {p.Sentence}"));
             if (build.Problems.Count == 0)
             {
-                built.Add(new BuiltCell(cell, build.Number, script, build.Assembly));
+                built.Add(new BuiltCell(cell, build.Number, script, markup, build.Assembly));
             }
         }
 

@@ -26,6 +26,9 @@ internal sealed class LessonRun
     /// <summary>The named values as the text quotes them.</summary>
     public IReadOnlyDictionary<string, string> Values => _values;
 
+    /// <summary>Whether a cell showed a prediction, which locks controls.</summary>
+    public bool Predicts => _things.Values.Any(things => things.OfType<Prediction>().Any());
+
     /// <summary>What a cell showed; empty for one that showed nothing.</summary>
     public IReadOnlyList<StillOutput> Outputs(string cell) => _outputs.TryGetValue(cell, out var shown) ? shown : [];
 
@@ -101,12 +104,11 @@ internal sealed class LessonRun
             throw new PublishProblemException($"{name}, cell \"{cell.Cell.Id}\": {error.GetType().Name}: {error.Message}", error);
         }
 
-        if (cell.IsMarkup)
+        if (cell.Markup is { } markup)
         {
-            var markup = MarkupCell.Read(cell.Cell.Source, cell.Cell.Language)!;
-            var filled = markup.Fill((string[])value!);
-            Host.Display(new Dictionary<string, JsonNode> { [markup.MediaType] = filled });
-            things.Add(new FilledMarkup(filled));
+            var filled = markup.Output((string[])value!);
+            Host.Display(filled);
+            things.Add(new FilledMarkup((string)filled[markup.MediaType]!));
         }
         else if (value is not null)
         {

@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text.Json.Nodes;
-using System.Text.RegularExpressions;
 using SunLessons.Cells.Hosting;
 using SunLessons.CivilTime;
 using SunLessons.Notebooks;
@@ -63,9 +62,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
     }
 
     /// <summary>A text of the lesson with the named values in their places.</summary>
-    public string Filled(string html) => Quoted().Replace(html, match => Asleep.Values.TryGetValue(match.Groups["name"].Value, out var text)
-        ? $"{match.Groups["open"].Value}{E(text)}</span>"
-        : match.Value);
+    public string Filled(string html) => QuotedValues.Fill(html, Asleep.Values);
 
     private bool AsksAnything => Asleep.Host.Channels.Any(channel => (string?)channel.State["_sunlessons_role"] is "check" or "prediction");
 
@@ -97,7 +94,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         foreach (var cell in Cells)
         {
             var entry = new JsonObject { ["cell"] = cell.Cell.Id, ["number"] = cell.Number, ["from"] = all.Length, ["length"] = cell.Assembly.Length };
-            if (cell.IsMarkup)
+            if (cell.Markup is not null)
             {
                 (entry["markup"], entry["script"]) = (cell.Cell.Source, cell.Script);
             }
@@ -129,7 +126,4 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
     }
 
     private static string E(string text) => WebUtility.HtmlEncode(text);
-
-    [GeneratedRegex("""(?<open><span class="value" data-value="(?<name>[^"]+)">)[^<]*</span>""")]
-    private static partial Regex Quoted();
 }

@@ -72,5 +72,6 @@ internal abstract class PageFrame
     /// <summary>The script of lesson pages: it carries the worker's, because a page from a disk may start no worker from a file.</summary>
     public static string PageScript { get; } = string.Join('\n', ((string[])["packed.js", "worker.js", "parts.js", "page.js", "class.js"]).Select(Asset.Text));
 
-    protected static string HashOf(string text) => "'sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text))) + "'";
+    /// <summary>How a content policy names a script or style that stands in the page.</summary>
+    public static string HashOf(string text) => "'sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text))) + "'";
 }

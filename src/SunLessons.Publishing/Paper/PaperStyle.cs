@@ -1,5 +1,4 @@
-using System.Security.Cryptography;
-using System.Text;
+using SunLessons.Publishing.Pages;
 
 namespace SunLessons.Publishing.Paper;
 
@@ -30,12 +29,10 @@ internal sealed class PaperStyle(bool inside)
     {
         var pages = $"@page {{ size: {size.Suffix}; @bottom-left {{ content: \"{Escaped(footing)}\"; }} @bottom-right {{ content: counter(page) \" / \" counter(pages); }} }}";
         var (policy, style) = inside
-            ? ($"style-src {HashOf(Inside.Value)} {HashOf(pages)}; font-src data:", $"<style>{Inside.Value}</style>")
-            : ($"style-src 'self' file: {HashOf(pages)}; font-src 'self' file:", $"<link rel=\"stylesheet\" href=\"shared/{Name}\" />");
+            ? ($"style-src {PageFrame.HashOf(Inside.Value)} {PageFrame.HashOf(pages)}; font-src data:", $"<style>{Inside.Value}</style>")
+            : ($"style-src 'self' file: {PageFrame.HashOf(pages)}; font-src 'self' file:", $"<link rel=\"stylesheet\" href=\"shared/{Name}\" />");
         return $"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; {policy}\" />\n{style}\n<style>{pages}</style>";
     }
 
     private static string Escaped(string text) => text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("<", "\\3c ", StringComparison.Ordinal);
-
-    private static string HashOf(string text) => "'sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text))) + "'";
 }

@@ -1,10 +1,10 @@
 using System.Net;
 using System.Text.RegularExpressions;
 
-namespace SunLessons.Web.Pages;
+namespace SunLessons.Notebooks.Markup;
 
 /// <summary>Puts the values that cells gave into the prose that quotes them.</summary>
-public static partial class LiveValues
+public static partial class QuotedValues
 {
     /// <summary>
     /// Replaces the text of each quoted value in safe HTML by what its cell gave; a value that no cell has given yet keeps the text

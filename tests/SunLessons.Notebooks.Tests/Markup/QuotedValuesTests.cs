@@ -1,8 +1,8 @@
-using SunLessons.Web.Pages;
+using SunLessons.Notebooks.Markup;
 
-namespace SunLessons.Web.Tests.Pages;
+namespace SunLessons.Notebooks.Tests.Markup;
 
-public sealed class LiveValuesTests
+public sealed class QuotedValuesTests
 {
     private const string Html = """<p>Add <span class="value" data-value="vigo-step">+94.9 min</span> or <span class="value" data-value="other">7</span>.</p>""";
 
@@ -11,13 +11,13 @@ public sealed class LiveValuesTests
     {
         Assert.Equal(
             """<p>Add <span class="value" data-value="vigo-step">+38.0 min</span> or <span class="value" data-value="other">7</span>.</p>""",
-            LiveValues.Fill(Html, new Dictionary<string, string> { ["vigo-step"] = "+38.0 min" }));
+            QuotedValues.Fill(Html, new Dictionary<string, string> { ["vigo-step"] = "+38.0 min" }));
     }
 
     [Fact]
     public void Text_of_a_value_is_never_markup()
     {
-        var filled = LiveValues.Fill(Html, new Dictionary<string, string> { ["vigo-step"] = "<script>x</script>" });
+        var filled = QuotedValues.Fill(Html, new Dictionary<string, string> { ["vigo-step"] = "<script>x</script>" });
         Assert.DoesNotContain("<script", filled, StringComparison.Ordinal);
         Assert.Contains("&lt;script&gt;", filled, StringComparison.Ordinal);
     }
