@@ -23,6 +23,8 @@ public static class CommandLine
         root.Subcommands.Add(JupyterVerb.Create());
         root.Subcommands.Add(DataVerb.Create());
         root.Subcommands.Add(PublishVerb.Create());
+        root.Subcommands.Add(CheckLessonsVerb.Create());
+        root.Subcommands.Add(NewLessonVerb.Create());
 
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)

@@ -38,6 +38,7 @@ public static partial class LessonReview
         Values(lesson, remarks);
         Wording(lesson, remarks);
         remarks.AddRange(LessonLooks.Review(lesson));
+        remarks.AddRange(IdeaMarks.Review(lesson));
         if (IsFinished(lesson))
         {
             remarks.AddRange(NeededParts.Missing(lesson));
@@ -52,6 +53,10 @@ public static partial class LessonReview
     /// <summary>What a lesson that does not call itself finished lacks of a whole one; empty for a finished one, whose gaps are faults.</summary>
     public static IReadOnlyList<ReviewRemark> StillToWrite(Notebook lesson) =>
         IsFinished(lesson) ? [] : [.. NeededParts.Missing(lesson).Select(remark => remark.In(lesson))];
+
+    /// <summary>The named values that the text quotes: the cell, the name, and the text that stands in the file.</summary>
+    public static IEnumerable<(string CellId, string Name, string Text)> QuotedValues(Notebook lesson) =>
+        lesson.Cells.Where(cell => cell.Language == "markdown").SelectMany(cell => Prose.QuotedValues(cell.Source).Select(quote => (cell.Id, quote.Name, quote.Text)));
 
     private static void Facts(Notebook lesson, List<ReviewRemark> remarks)
     {

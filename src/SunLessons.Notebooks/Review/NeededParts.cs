@@ -29,7 +29,7 @@ internal static partial class NeededParts
             yield return new("", "anatomy", $"The lesson has no cell with the role {role}; add one{After(lesson, role)}.");
         }
 
-        foreach (ReviewRemark remark in Counted(lesson).Concat(Worded(lesson)).Concat(Cases(lesson)))
+        foreach (ReviewRemark remark in Counted(lesson).Concat(Worded(lesson)).Concat(Cases(lesson)).Concat(IdeaMarks.Missing(lesson)))
         {
             yield return remark;
         }

@@ -16,7 +16,7 @@ public sealed record ReviewRemark(string CellId, string Rule, string Sentence)
     public override string ToString() => CellId.Length == 0 ? $"{Rule}: {Sentence}" : $"cell {CellNumber} ({Role ?? "no role"}, \"{CellId}\"), {Rule}: {Sentence}";
 
     /// <summary>The same remark with the place and the role of its cell.</summary>
-    internal ReviewRemark In(Notebook lesson)
+    public ReviewRemark In(Notebook lesson)
     {
         for (int at = 0; at < lesson.Cells.Count; at++)
         {

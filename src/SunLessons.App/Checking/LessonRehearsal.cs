@@ -1,0 +1,149 @@
+using System.Globalization;
+using NodaTime;
+using SunLessons.Cells.Checks;
+using SunLessons.Cells.Hosting;
+using SunLessons.Kernel.Rehearsing;
+using SunLessons.Notebooks;
+using SunLessons.Notebooks.Review;
+
+namespace SunLessons.App.Checking;
+
+/// <summary>
+/// What only a run can tell about a lesson: each cell runs to its end, what the text quotes is what the cells give, each check takes its right
+/// answer for right, and names each of its slips.
+/// </summary>
+internal static class LessonRehearsal
+{
+    private const string ValueType = "application/vnd.sunlessons.value+json";
+
+    // One of the eight towns, as any other: lessons quote numbers for places that they name themselves.
+    private static readonly PagePlace Place = PagePlace.FromDegrees("Vigo", 42.24, -8.72, "Europe/Madrid");
+
+    /// <summary>Runs the lesson's cells from the top in this process.</summary>
+    /// <returns>What to mend, in the order of the cells, and how much was tried.</returns>
+    public static async Task<(IReadOnlyList<ReviewRemark> Remarks, int Cells, int Checks)> RunAsync(Notebook lesson, IClock clock)
+    {
+        var cells = lesson.Cells.Where(cell => cell.Type == CellType.Code).Select(cell => (cell.Id, cell.Language, cell.Source));
+        await using var run = await Rehearsal.RunAsync(cells, Place, clock);
+        run.Lesson.BecomeCurrent();
+        var remarks = new List<ReviewRemark>();
+        var checks = 0;
+        foreach (var cell in run.Cells)
+        {
+            if (cell.Problem is { } problem)
+            {
+                remarks.Add(new(cell.Id, "runs", $"The cell does not run to its end: {problem.TrimEnd('.')}; mend it, or what it needs from a cell above."));
+            }
+
+            foreach (var check in cell.Shown.OfType<Check>())
+            {
+                checks++;
+                remarks.AddRange(Try(check, run.Host).Select(sentence => new ReviewRemark(cell.Id, "check", $"The check \"{check.Key}\" {sentence}")));
+            }
+        }
+
+        remarks.AddRange(Quotes(lesson, run));
+        return ([.. remarks.Select(remark => remark.In(lesson)).OrderBy(remark => remark.CellNumber)], run.Cells.Count, checks);
+    }
+
+    private static IEnumerable<ReviewRemark> Quotes(Notebook lesson, Rehearsal run)
+    {
+        var values = new Dictionary<string, string>();
+        foreach (var value in run.Cells.SelectMany(cell => cell.Outputs).Select(output => output.GetValueOrDefault(ValueType)))
+        {
+            if (value?["name"]?.ToString() is { } name)
+            {
+                values[name] = value["text"]!.ToString();
+            }
+        }
+
+        foreach (var (cellId, name, text) in LessonReview.QuotedValues(lesson))
+        {
+            if (!values.TryGetValue(name, out var given))
+            {
+                yield return new(cellId, "quoted", $"The text quotes \"{name}\" as {text}, and no cell gave it; write Value(\"{name}\", ...) in a cell.");
+            }
+            else if (given != text)
+            {
+                yield return new(cellId, "quoted", $"The text quotes \"{name}\" as {text}, and the cells give {given}; write [{given}](#value:{name}).");
+            }
+        }
+    }
+
+    private static IEnumerable<string> Try(Check check, InMemoryHost host)
+    {
+        switch (check)
+        {
+            case NumberCheck number:
+                return Try(number, host);
+            case ChoiceCheck choice:
+                return Try(choice, host);
+            default:
+                return [];
+        }
+    }
+
+    private static IEnumerable<string> Try(ChoiceCheck check, InMemoryHost host)
+    {
+        foreach (var (option, index) in check.Options.Select((option, index) => (option, index)))
+        {
+            host.Part(check.Key, "RadioButtonsModel").ChangeFromPage(new System.Text.Json.Nodes.JsonObject { ["index"] = index });
+            host.Part(check.Key, "check-answer").Click();
+            if (check.State != option.State)
+            {
+                yield return $"answers \"{option.Text}\" with \"{check.Reply}\"; it should be {option.State}.";
+            }
+        }
+    }
+
+    private static IEnumerable<string> Try(NumberCheck check, InMemoryHost host)
+    {
+        if (check.Slips.Count is < 3 or > 6)
+        {
+            yield return $"declares {check.Slips.Count} slips, and a check knows 3 to 6; write Slip(...) for the usual wrong ways.";
+        }
+
+        var problem = check.Problem();
+        Answer(problem.Answer);
+        if (check.State != CheckState.Right)
+        {
+            yield return $"does not take its own answer {check.Say(problem.Answer)} for right (\"{check.Reply}\"); mend its formula.";
+        }
+
+        // At a place of the learner two slips may lead to one number: then both are named. Elsewhere the check itself refuses such numbers.
+        foreach (var slip in problem.Astray)
+        {
+            Answer(slip.Value);
+            if (check.State != CheckState.NotYet || check.WrongPathName?.Contains(slip.Name, StringComparison.Ordinal) != true)
+            {
+                yield return $"does not tell {slip.Name}, which leads to {check.Say(slip.Value)}, from other ways (\"{check.Reply}\"); choose other numbers for the question.";
+            }
+        }
+
+        void Answer(double value)
+        {
+            host.Part(check.Key, "TextModel").ChangeFromPage(System.Text.Json.Nodes.JsonValue.Create(Typed(value, check.Unit)));
+            host.Part(check.Key, "check-answer").Click();
+        }
+    }
+
+    /// <summary>A number as a learner would type it, with digits enough to come back the same.</summary>
+    private static string Typed(double value, string unit)
+    {
+        static string Plain(double number) => number.ToString("0.#########", CultureInfo.InvariantCulture);
+        switch (unit)
+        {
+            case "clock":
+                var seconds = Math.Round((((value % 24) + 24) % 24) * 3600, 6);
+                return string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)}:{(int)(seconds / 60) % 60:00}:{seconds % 60:00.######}");
+            case "longitude":
+                return Plain(Math.Abs(value)) + (value < 0 ? " W" : " E");
+            case "latitude":
+                return Plain(Math.Abs(value)) + (value < 0 ? " S" : " N");
+            case "bearing":
+                return Plain(value) + "°";
+            default:
+                return unit.Length == 0 ? Plain(value) : $"{Plain(value)} {unit}";
+        }
+    }
+}
