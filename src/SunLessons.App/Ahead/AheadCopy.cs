@@ -14,14 +14,15 @@ namespace SunLessons.App.Ahead;
 /// who typed the first command looking at a silent terminal for more than a minute longer.
 /// <para>
 /// Each build has a folder of its own, named by what went into it; images of assemblies that did not change are taken over
-/// from an older folder, so a changed source file costs the changed assemblies only. A program that was packed with its kernel
-/// compiled ahead, as the tool is, needs no copy.
+/// from an older folder, so a changed source file costs the changed assemblies only. The tool is packed with the copy for the system that it
+/// was packed on, in its folder <c>packed</c>; a program whose kernel itself is compiled ahead needs no copy.
 /// </para>
 /// </summary>
 public sealed class AheadCopy
 {
     private const string ReadyMark = "ready";
     private const string KeptMark = "kernelspecs";
+    private const string PackedFolder = "packed";
     // What only the other script engine loads, and what the sockets' library refers to and does not use: not compiled, because nothing waits for it.
     private static readonly string[] NotLoaded =
     [
@@ -36,16 +37,21 @@ public sealed class AheadCopy
     private readonly string _program;
     private readonly string _root;
     private readonly string? _compiler;
-    private readonly bool _needsNone;
+    private readonly bool _cameWithProgram;
 
     private AheadCopy(string program, string root, string? compiler)
     {
         _program = program;
         _root = root;
         _compiler = compiler;
-        _needsNone = IsCompiledAhead(Path.Combine(program, "SunLessons.Kernel.dll"));
-        Folder = _needsNone ? program : Path.Combine(root, BuildName(program));
+        var packed = Path.Combine(program, PackedFolder, SystemName);
+        var isPacked = File.Exists(Path.Combine(packed, ReadyMark));
+        _cameWithProgram = isPacked || IsCompiledAhead(Path.Combine(program, "SunLessons.Kernel.dll"));
+        Folder = isPacked ? packed : _cameWithProgram ? program : Path.Combine(root, BuildName(program));
     }
+
+    /// <summary>The system in the words of .NET's catalogue of runtime identifiers, as "linux-x64": images of one do not run on another.</summary>
+    public static string SystemName { get; } = Name();
 
     /// <summary>The folder of this build's copy, whether or not it is there yet; the program's own where it needs no copy.</summary>
     public string Folder { get; }
@@ -54,7 +60,7 @@ public sealed class AheadCopy
     public string? Problem { get; private set; }
 
     /// <summary>Whether the copy is whole.</summary>
-    public bool IsReady => _needsNone || File.Exists(Path.Combine(Folder, ReadyMark));
+    public bool IsReady => _cameWithProgram || File.Exists(Path.Combine(Folder, ReadyMark));
 
     /// <summary>The copy that belongs to the running program.</summary>
     public static AheadCopy OfThisProgram()
@@ -77,7 +83,7 @@ public sealed class AheadCopy
     /// <exception cref="IOException">The note cannot be written.</exception>
     public void KeepFor(string kernelSpec)
     {
-        if (_needsNone)
+        if (_cameWithProgram)
         {
             return;
         }
@@ -155,6 +161,15 @@ public sealed class AheadCopy
 
         using var image = new PEReader(File.OpenRead(assembly));
         return image.PEHeaders.CorHeader is { ManagedNativeHeaderDirectory.Size: > 0 };
+    }
+
+    private static string Name()
+    {
+        // The runtime's own name may be a distribution's; only its C library matters to machine code.
+        var own = RuntimeInformation.RuntimeIdentifier;
+        var system = OperatingSystem.IsWindows() ? "win" : OperatingSystem.IsMacOS() ? "osx"
+            : own.Contains("musl", StringComparison.Ordinal) || own.StartsWith("alpine", StringComparison.Ordinal) ? "linux-musl" : "linux";
+        return $"{system}-{RuntimeInformation.ProcessArchitecture.ToString().ToLowerInvariant()}";
     }
 
     private static string? FindCompiler(string program)

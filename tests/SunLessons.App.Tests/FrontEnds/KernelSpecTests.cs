@@ -126,4 +126,26 @@ public sealed class KernelSpecTests : IDisposable
             return copy;
         }
     }
+
+    [Fact]
+    public async Task A_program_packed_with_its_copy_uses_it_on_the_system_it_is_for_and_no_other()
+    {
+        foreach (var (system, used) in new[] { ("another-system", false), (AheadCopy.SystemName, true) })
+        {
+            var packed = Path.Combine(_folder, "program", "packed", system);
+            Directory.CreateDirectory(packed);
+            await File.WriteAllTextAsync(Path.Combine(packed, "ready"), "");
+            var copy = AheadCopy.Of(Path.Combine(_folder, "program"), Path.Combine(_folder, "ahead"), null);
+            Assert.Equal(used, copy.IsReady);
+            Assert.Equal(used, copy.Folder == packed);
+            Assert.Equal(used, await copy.MakeAsync(gently: false));
+            if (used)
+            {
+                // What came with the program may not be written to: it belongs to whoever installed it.
+                copy.KeepFor("a kernel.json");
+            }
+
+            Assert.Equal(["ready"], Directory.EnumerateFiles(packed).Select(Path.GetFileName));
+        }
+    }
 }
