@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using NodaTime;
 using SunLessons.Cells.Checks;
@@ -23,6 +24,7 @@ public sealed partial class Lesson
     private readonly Dictionary<string, Shown> _shown = [];
     private Place _here;
     private bool _placeIsKnown;
+    private volatile LanguageCulture? _culture;
 
     /// <summary>Begins a session.</summary>
     /// <param name="host">Where the cells run.</param>
@@ -76,8 +78,37 @@ public sealed partial class Lesson
         return lesson;
     }
 
-    /// <summary>Lets cells of the present flow of calls, and of nothing else, speak to this session.</summary>
-    public void BecomeCurrent() => OfThisFlow.Value = this;
+    /// <summary>Lets cells of the present flow of calls, and of nothing else, speak to this session, in its language.</summary>
+    public void BecomeCurrent()
+    {
+        OfThisFlow.Value = this;
+        if (_culture is { } culture)
+        {
+            CultureInfo.CurrentCulture = culture;
+        }
+    }
+
+    /// <summary>
+    /// The language in which this lesson is written: buttons, replies, numbers and dates follow from here on, for the present flow of calls and, where this is
+    /// the lesson of the whole process, for all of it. Said in a lesson's first cell, before anything is shown.
+    /// </summary>
+    /// <param name="language">Its two letters, such as <c>es</c>.</param>
+    /// <exception cref="ArgumentException">The program has no words in that language.</exception>
+    public void Language(string language)
+    {
+        ArgumentNullException.ThrowIfNull(language);
+        if (!WordTable.Languages.Contains(language))
+        {
+            throw new ArgumentException($"There are no words in the language '{language}'. Write one of {string.Join(", ", WordTable.Languages)}.", nameof(language));
+        }
+
+        CultureInfo.CurrentCulture = _culture = LanguageCulture.Of(language);
+        if (ReferenceEquals(this, Volatile.Read(ref _ofAll)))
+        {
+            // One process, one lesson: a kernel, or the worker of a published page.
+            CultureInfo.DefaultThreadCurrentCulture = _culture;
+        }
+    }
 
     /// <summary>Moves the learner: every live figure follows. Nothing happens when it is the same place.</summary>
     public void MoveTo(Place place)

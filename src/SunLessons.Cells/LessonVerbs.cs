@@ -31,7 +31,7 @@ public sealed partial class Lesson
 
     /// <summary>A day of a 365-day year to move, said as a date: 1 is 1 January, 172 is 21 June.</summary>
     public NumberControl Day(string key, string label = "Date", double start = 172, Prediction? after = null) =>
-        Number(key, label, 1, 365, 1, start, after: after, say: day => new Axis(label, Kind: AxisKind.DayOfYear).Say(day));
+        Number(key, Translated(label), 1, 365, 1, start, after: after, say: day => new Axis(label, Kind: AxisKind.DayOfYear).Say(day));
 
     /// <summary>A time of day in hours to move, said as a clock time.</summary>
     public NumberControl Hour(string key, string label, double from = 5, double to = 19, double step = 0.25, double start = 12, Prediction? after = null) =>
@@ -43,11 +43,11 @@ public sealed partial class Lesson
     /// <param name="start">Where it stands at first; today at the learner's place when it is left out.</param>
     /// <param name="after">A prediction that must be recorded before it can be moved.</param>
     public DateControl Date(string key, string label = "Date", LocalDate? start = null, Prediction? after = null) =>
-        Waiting(Take(new DateControl(this, key, label, start ?? Today)), after);
+        Waiting(Take(new DateControl(this, key, Translated(label), start ?? Today)), after);
 
     /// <summary>What a dial shows, to be typed as hours and minutes.</summary>
     public DialTimeControl DialShows(string key, string label = "The dial shows", DialTime? start = null, Prediction? after = null) =>
-        Waiting(Take(new DialTimeControl(this, key, label, start ?? DialTime.FromHours(12))), after);
+        Waiting(Take(new DialTimeControl(this, key, Translated(label), start ?? DialTime.FromHours(12))), after);
 
     /// <summary>The date at the learner's place now, by its clock.</summary>
     public LocalDate Today => Clock.GetCurrentInstant().InZone(CivilZones.Get(Here.ZoneId).Zone).Date;
@@ -73,7 +73,7 @@ public sealed partial class Lesson
     /// <param name="start">The town it stands at first; null for the learner's own place.</param>
     /// <param name="after">A prediction that must be recorded before it can be moved.</param>
     public TownControl Town(string key, string label = "Town", string? start = null, Prediction? after = null) =>
-        Waiting(Take(new TownControl(this, key, label, start)), after);
+        Waiting(Take(new TownControl(this, key, Translated(label), start)), after);
 
     /// <summary>A prediction chosen from answers.</summary>
     /// <exception cref="ArgumentException">Fewer than 2 answers, or one twice.</exception>

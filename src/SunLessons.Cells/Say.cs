@@ -18,6 +18,9 @@ namespace SunLessons.Cells;
 /// </summary>
 public static class Say
 {
+    /// <inheritdoc cref="Lesson.Language"/>
+    public static void Language(string language) => Lesson.Current.Language(language);
+
     /// <inheritdoc cref="Lesson.Here"/>
     public static Place Here => Lesson.Current.Here;
 

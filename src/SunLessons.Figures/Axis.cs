@@ -11,8 +11,6 @@ namespace SunLessons.Figures;
 /// <param name="Kind">How the numbers are read.</param>
 public sealed record Axis(string Label, string Unit = "", double? Min = null, double? Max = null, AxisKind Kind = AxisKind.Number)
 {
-    private static readonly string[] MonthNames = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
     // First day of each month in a 365-day year, and of the January after it.
     private static readonly int[] MonthStarts = [1, 32, 60, 91, 121, 152, 182, 213, 244, 274, 305, 335, 366];
 
@@ -26,14 +24,14 @@ public sealed record Axis(string Label, string Unit = "", double? Min = null, do
     public string Heading => Title;
 
     /// <summary>The days of a 365-day year on which months begin, and their names of three letters.</summary>
-    internal static IEnumerable<(int Day, string Name)> Months => MonthNames.Select((name, i) => (MonthStarts[i], name));
+    internal static IEnumerable<(int Day, string Name)> Months => Speech.Culture.ShortMonths.Select((name, i) => (MonthStarts[i], name));
 
     /// <summary>
     /// A value as a reader says it: <c>09:30</c>, <c>21 Jun</c>, <c>Vigo</c>, or a number with at most the given decimals and its unit,
     /// with a real minus sign. Not a number gives <c>none</c>.
     /// </summary>
     public string Say(double value, int decimals = 1) => double.IsNaN(value)
-        ? "none"
+        ? Worded($"none")
         : Kind switch
         {
             AxisKind.Clock => Clock(value),
@@ -46,7 +44,7 @@ public sealed record Axis(string Label, string Unit = "", double? Min = null, do
     public string Write(double value, int decimals) => Kind switch
     {
         AxisKind.Clock or AxisKind.DayOfYear or AxisKind.Names => Say(value),
-        _ => double.IsNaN(value) ? "none" : Numeral(value, decimals),
+        _ => double.IsNaN(value) ? Worded($"none") : Numeral(value, decimals),
     };
 
     /// <summary>A number with its sign always written, a real minus, and no sign before zero: <c>+94.9</c>, <c>−15.8</c>, <c>0.0</c>.</summary>
@@ -60,7 +58,7 @@ public sealed record Axis(string Label, string Unit = "", double? Min = null, do
     public static string Numeral(double value, int decimals)
     {
         var text = Math.Round(value, Math.Clamp(decimals, 0, 15), MidpointRounding.AwayFromZero)
-            .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+            .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), Speech.Culture);
         if (text.StartsWith('-'))
         {
             // "-0.0" is zero; otherwise the typographic minus, which is as wide as a plus.
@@ -82,7 +80,7 @@ public sealed record Axis(string Label, string Unit = "", double? Min = null, do
         var day = (int)Math.Round(dayOfYear, MidpointRounding.AwayFromZero);
         day = ((day - 1) % 365 + 365) % 365 + 1;
         var month = Array.FindLastIndex(MonthStarts, start => start <= day);
-        return $"{(day - MonthStarts[month] + 1).ToString(CultureInfo.InvariantCulture)} {MonthNames[month]}";
+        return $"{(day - MonthStarts[month] + 1).ToString(CultureInfo.InvariantCulture)} {Speech.Culture.ShortMonths[month]}";
     }
 
     private string NameAt(double position)

@@ -45,7 +45,7 @@ public sealed record DataTable(string Caption, ImmutableArray<string> Headings, 
         var shown = step <= 1 ? Rows : [.. Rows.Where((_, i) => i % step == 0 || i == Rows.Length - 1)];
         var caption = shown.Length == Rows.Length
             ? Caption
-            : $"{Caption} ({shown.Length.ToString(CultureInfo.InvariantCulture)} of {Rows.Length.ToString(CultureInfo.InvariantCulture)} rows)";
+            : Worded($"{Caption} ({shown.Length.ToString(CultureInfo.InvariantCulture)} of {Rows.Length.ToString(CultureInfo.InvariantCulture)} rows)");
         var text = new StringBuilder("<table class=\"sunlessons-table\" tabindex=\"0\"><caption>").Append(WebUtility.HtmlEncode(caption)).Append("</caption><thead><tr>");
         foreach (var heading in Headings)
         {
@@ -90,7 +90,7 @@ public sealed record DataTable(string Caption, ImmutableArray<string> Headings, 
         var yDecimals = Decimals(points.Select(p => p.Y));
         return new DataTable(
             figure.Title,
-            ["Series", figure.X.Heading, figure.Y.Heading],
+            [Worded($"Series"), figure.X.Heading, figure.Y.Heading],
             [.. points.Select(p => ImmutableArray.Create(p.Name, figure.X.Write(p.X, xDecimals), figure.Y.Write(p.Y, yDecimals)))],
             [.. points.Select(p => ImmutableArray.Create(p.Name, Plain(p.X), Plain(p.Y)))]);
     }

@@ -65,7 +65,7 @@ public sealed record Figure(string Title, Axis X, Axis Y)
     public Figure AcrossClock(string label, double from, double to) => this with { X = Checked(new Axis(label, "", from, to, AxisKind.Clock)) };
 
     /// <summary>Lets the days of a 365-day year run from left to right.</summary>
-    public Figure AcrossYear(string label = "Date") => this with { X = new Axis(label, "", 1, 365, AxisKind.DayOfYear) };
+    public Figure AcrossYear(string label = "Date") => this with { X = new Axis(Translated(label), "", 1, 365, AxisKind.DayOfYear) };
 
     /// <summary>Lets names stand along the bottom: the first belongs to position 0.</summary>
     public Figure AcrossNames(string label, IEnumerable<string> names) => this with { X = new Axis(label, "", Kind: AxisKind.Names) { Names = [.. names] } };

@@ -10,6 +10,6 @@ public static class FigureHtml
     {
         ArgumentNullException.ThrowIfNull(figure);
         return $"<figure class=\"sunlessons-figure\">{SvgWriter.Write(figure, options)}<figcaption>{WebUtility.HtmlEncode(figure.Summary)}</figcaption>"
-            + $"<details><summary>The numbers as a table</summary>{figure.Table.ToHtml()}</details></figure>";
+            + $"<details><summary>{WebUtility.HtmlEncode(Worded($"The numbers as a table"))}</summary>{figure.Table.ToHtml()}</details></figure>";
     }
 }

@@ -5,12 +5,12 @@ internal static class FigureWords
 {
     public static string Describe(Figure figure)
     {
-        var kind = figure.Series.Length == 0 ? "Empty figure"
-            : figure.EqualScales ? "Drawing to scale"
-            : figure.Series.Any(s => s.Kind == SeriesKind.Bars) ? "Bar chart"
-            : figure.Series.All(s => s.Kind == SeriesKind.Points) ? "Points"
-            : "Line graph";
-        var what = figure.ShowsAxes ? $" of {figure.Y.Title} against {figure.X.Title}" : "";
+        var kind = figure.Series.Length == 0 ? Worded($"Empty figure")
+            : figure.EqualScales ? Worded($"Drawing to scale")
+            : figure.Series.Any(s => s.Kind == SeriesKind.Bars) ? Worded($"Bar chart")
+            : figure.Series.All(s => s.Kind == SeriesKind.Points) ? Worded($"Points")
+            : Worded($"Line graph");
+        var what = figure.ShowsAxes ? Worded($" of {figure.Y.Title} against {figure.X.Title}") : "";
         var names = string.Join(", ", figure.Series.Select(s => s.Name).Where(n => n.Length > 0));
         return $"{kind}{what}: {(names.Length > 0 ? names : figure.Title)}.";
     }
@@ -26,13 +26,13 @@ internal static class FigureWords
         var drawn = Enumerable.Range(0, series.Count).Where(i => !double.IsNaN(series.X[i]) && !double.IsNaN(series.Y[i])).ToArray();
         if (drawn.Length == 0)
         {
-            return $"{series.Name}: nothing to draw.";
+            return Worded($"{series.Name}: nothing to draw.");
         }
 
         var low = drawn.MinBy(i => series.Y[i]);
         var high = drawn.MaxBy(i => series.Y[i]);
         return series.Y[low] == series.Y[high]
-            ? $"{series.Name}: {figure.Y.Say(series.Y[low])} at {figure.X.Say(series.X[low])}{(drawn.Length > 1 ? " and everywhere else" : "")}."
-            : $"{series.Name}: from {figure.Y.Say(series.Y[low])} at {figure.X.Say(series.X[low])} to {figure.Y.Say(series.Y[high])} at {figure.X.Say(series.X[high])}.";
+            ? Worded($"{series.Name}: {figure.Y.Say(series.Y[low])} at {figure.X.Say(series.X[low])}{(drawn.Length > 1 ? Worded($" and everywhere else") : "")}.")
+            : Worded($"{series.Name}: from {figure.Y.Say(series.Y[low])} at {figure.X.Say(series.X[low])} to {figure.Y.Say(series.Y[high])} at {figure.X.Say(series.X[high])}.");
     }
 }

@@ -17,6 +17,7 @@ public sealed class WordTable
     private static readonly ConcurrentDictionary<string, WordTable> Known = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _own;
     private readonly WordTable? _fallback;
+    private readonly IReadOnlyList<SentencePattern> _patterns;
 
     private WordTable(string language)
     {
@@ -24,6 +25,7 @@ public sealed class WordTable
         _fallback = language == First ? null : In(First);
         using var table = Open(language)!;
         _own = JsonNode.Parse(table)!.AsObject().ToDictionary(pair => pair.Key, pair => (string)pair.Value!, StringComparer.Ordinal);
+        _patterns = [.. _own.Where(pair => pair.Key.StartsWith(SentencePattern.Mark, StringComparison.Ordinal)).Select(pair => new SentencePattern(pair.Key, pair.Value)).OrderByDescending(pattern => pattern.Length)];
     }
 
     /// <summary>The languages that have a table, by their two letters, English first.</summary>
@@ -49,6 +51,17 @@ public sealed class WordTable
 
     /// <summary>The text of a key with values in its places {0}, {1}.</summary>
     public string Say(string key, params object[] values) => string.Format(CultureInfo.CurrentCulture, this[key], values);
+
+    /// <summary>The translation of an English sentence of the code; null where there is none.</summary>
+    public string? Translation(string english) => _own.GetValueOrDefault(english);
+
+    /// <summary>A finished English text in this language: as a whole, or by the pattern that it follows; as it is where neither is known.</summary>
+    public string Translated(string english)
+    {
+        ArgumentNullException.ThrowIfNull(english);
+        return _own.TryGetValue(english, out var whole) ? whole
+            : _patterns.Select(pattern => pattern.Of(english, this)).FirstOrDefault(text => text is not null) ?? english;
+    }
 
     /// <summary>All texts whose keys begin alike, for a script in a page.</summary>
     public IReadOnlyDictionary<string, string> Under(params string[] prefixes) => _own.Keys.Union(_fallback?._own.Keys ?? Enumerable.Empty<string>())

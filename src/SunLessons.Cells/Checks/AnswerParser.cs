@@ -57,20 +57,20 @@ public static partial class AnswerParser
         var plain = Plain(text);
         if (plain.Length == 0)
         {
-            return AnswerInput.Not($"Nothing is written yet. Write {asked.Asked}, such as {asked.Example}.");
+            return AnswerInput.Not(Worded($"Nothing is written yet. Write {asked.AskedNow}, such as {asked.ExampleNow}."));
         }
 
         if (plain.Length > Longest)
         {
-            return AnswerInput.Not($"That is too long to be one number. Write {asked.Asked}, such as {asked.Example}.");
+            return AnswerInput.Not(Worded($"That is too long to be one number. Write {asked.AskedNow}, such as {asked.ExampleNow}."));
         }
 
         if (plain.Contains('.', StringComparison.Ordinal) && plain.Contains(',', StringComparison.Ordinal))
         {
-            return AnswerInput.Not($"'{plain}' holds a point and a comma. Write one decimal sign and nothing between thousands, such as {asked.Example}.");
+            return AnswerInput.Not(Worded($"'{plain}' holds a point and a comma. Write one decimal sign and nothing between thousands, such as {asked.ExampleNow}."));
         }
 
-        return ReadSigned(plain.Replace(',', '.').ToLowerInvariant(), plain, asked);
+        return ReadSigned(InEnglish(plain.Replace(',', '.').ToLowerInvariant()), plain, asked);
     }
 
     // One spelling for the many signs that keyboards and copied texts have for the same thing.
@@ -97,6 +97,17 @@ public static partial class AnswerParser
         return tidy.Length > 1 && tidy[^1] == '.' && char.IsLetter(tidy[^2]) ? tidy[..^1] : tidy;
     }
 
+    // Units and sides of the world as the lesson's language names them: "12 minutos", "8,72 O".
+    private static string InEnglish(string text)
+    {
+        var names = Speech.Words["culture.units"];
+        return names.Length == 0 ? text : LetterRun().Replace(text, run =>
+        {
+            var known = Array.Find(names.Split(' '), name => name.StartsWith(run.Value + "=", StringComparison.Ordinal));
+            return known is null ? run.Value : known[(run.Length + 1)..];
+        });
+    }
+
     private static AnswerInput ReadSigned(string text, string original, AnswerUnit asked)
     {
         var sign = 1;
@@ -121,17 +132,17 @@ public static partial class AnswerParser
 
             if (asked.Kind == AnswerKind.Latitude && side is ('e' or 'w'))
             {
-                return AnswerInput.Not($"'{original}' lies east or west, but a latitude lies north or south. Write N or S, such as {asked.Example}.");
+                return AnswerInput.Not(Worded($"'{original}' lies east or west, but a latitude lies north or south. Write N or S, such as {asked.ExampleNow}."));
             }
 
             if (asked.Kind == AnswerKind.Longitude && side is ('n' or 's'))
             {
-                return AnswerInput.Not($"'{original}' lies north or south, but a longitude lies east or west. Write E or W, such as {asked.Example}.");
+                return AnswerInput.Not(Worded($"'{original}' lies north or south, but a longitude lies east or west. Write E or W, such as {asked.ExampleNow}."));
             }
 
             if (signed)
             {
-                return AnswerInput.Not($"'{original}' has a sign and a letter. Write either the sign or the letter, such as {asked.Example}.");
+                return AnswerInput.Not(Worded($"'{original}' has a sign and a letter. Write either the sign or the letter, such as {asked.ExampleNow}."));
             }
 
             sign = side is 's' or 'w' ? -1 : 1;
@@ -147,13 +158,13 @@ public static partial class AnswerParser
         value *= sign;
         if (asked.Kind == AnswerKind.Clock && (value < 0 || value > 24))
         {
-            return AnswerInput.Not($"'{original}' is outside 00:00 to 24:00. Write {asked.Asked}, such as {asked.Example}.");
+            return AnswerInput.Not(Worded($"'{original}' is outside 00:00 to 24:00. Write {asked.AskedNow}, such as {asked.ExampleNow}."));
         }
 
         return asked.Kind switch
         {
-            AnswerKind.Latitude when Math.Abs(value) > 90 => AnswerInput.Not($"'{original}' is outside -90 to +90 degrees (north positive). Did you write a longitude?"),
-            AnswerKind.Longitude when Math.Abs(value) > 180 => AnswerInput.Not($"'{original}' is outside -180 to +180 degrees (east positive). Write west with a minus or a W."),
+            AnswerKind.Latitude when Math.Abs(value) > 90 => AnswerInput.Not(Worded($"'{original}' is outside -90 to +90 degrees (north positive). Did you write a longitude?")),
+            AnswerKind.Longitude when Math.Abs(value) > 180 => AnswerInput.Not(Worded($"'{original}' is outside -180 to +180 degrees (east positive). Write west with a minus or a W.")),
             _ => AnswerInput.Of(value),
         };
     }
@@ -171,7 +182,7 @@ public static partial class AnswerParser
         var seconds = match.Groups[3].Success ? Number(match.Groups[3].Value) : 0;
         if (minutes >= 60 || seconds >= 60)
         {
-            return AnswerInput.Not($"'{original}' has minutes or seconds of 60 or more. Write {asked.Asked}, such as {asked.Example}.");
+            return AnswerInput.Not(Worded($"'{original}' has minutes or seconds of 60 or more. Write {asked.AskedNow}, such as {asked.ExampleNow}."));
         }
 
         var half = match.Groups["half"].Value;
@@ -204,7 +215,7 @@ public static partial class AnswerParser
 
         if (asked.Kind == AnswerKind.Clock && parts is [{ Word: "" }] && parts[0].Number.Contains('.', StringComparison.Ordinal))
         {
-            return AnswerInput.Not($"'{original}' may mean a part of an hour or minutes. Write a clock time with a colon, such as {asked.Example}.");
+            return AnswerInput.Not(Worded($"'{original}' may mean a part of an hour or minutes. Write a clock time with a colon, such as {asked.ExampleNow}."));
         }
 
         var total = 0.0;
@@ -214,14 +225,14 @@ public static partial class AnswerParser
             if (SizeOf(parts[i].Word, i, before, parts.Length, asked) is not { } size)
             {
                 return Words.TryGetValue(parts[i].Word, out var other) && other.Kind != BaseKind(asked)
-                    ? AnswerInput.Not($"'{original}' is {Name(other.Kind)}, but the question asks for {asked.Asked}. Write a number such as {asked.Example}.")
+                    ? AnswerInput.Not(Worded($"'{original}' is {Name(other.Kind)}, but the question asks for {asked.AskedNow}. Write a number such as {asked.ExampleNow}."))
                     : Unreadable(original, asked);
             }
 
             var number = Number(parts[i].Number);
             if (i > 0 && (size >= before || number * size >= before))
             {
-                return AnswerInput.Not($"'{original}' has minutes or seconds of 60 or more. Write {asked.Asked}, such as {asked.Example}.");
+                return AnswerInput.Not(Worded($"'{original}' has minutes or seconds of 60 or more. Write {asked.AskedNow}, such as {asked.ExampleNow}."));
             }
 
             total += number * size;
@@ -276,16 +287,19 @@ public static partial class AnswerParser
 
     private static string Name(AnswerKind kind) => kind switch
     {
-        AnswerKind.Time => "an amount of time",
-        AnswerKind.Angle => "an angle",
-        AnswerKind.Length => "a length",
-        _ => "a number of days",
+        AnswerKind.Time => Worded($"an amount of time"),
+        AnswerKind.Angle => Worded($"an angle"),
+        AnswerKind.Length => Worded($"a length"),
+        _ => Worded($"a number of days"),
     };
 
     private static AnswerInput Unreadable(string original, AnswerUnit asked) =>
-        AnswerInput.Not($"'{original}' cannot be read as {asked.Asked}. Write it in digits, such as {asked.Example}.");
+        AnswerInput.Not(Worded($"'{original}' cannot be read as {asked.AskedNow}. Write it in digits, such as {asked.ExampleNow}."));
 
     private static double Number(string digits) => double.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"\p{L}+")]
+    private static partial Regex LetterRun();
 
     [GeneratedRegex(" +")]
     private static partial Regex Spaces();

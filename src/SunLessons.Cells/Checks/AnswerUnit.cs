@@ -40,6 +40,12 @@ internal sealed record AnswerUnit(string Symbol, AnswerKind Kind, double Size, s
         new("days", AnswerKind.Days, 1, "days", "12 days"),
     ];
 
+    /// <summary><see cref="Asked"/> in the language of the lesson.</summary>
+    public string AskedNow => Translated(Asked);
+
+    /// <summary><see cref="Example"/> as the language of the lesson writes numbers.</summary>
+    public string ExampleNow => Numbered(Translated(Example));
+
     public static AnswerUnit Of(string symbol) => Array.Find(Known, u => u.Symbol == symbol)
         ?? throw new ArgumentException($"Unit '{symbol}' is not one that answers are read in. Write one of {string.Join(", ", Known.Where(u => u.Symbol.Length > 0).Select(u => u.Symbol))}, or an empty text for a plain number.");
 

@@ -42,7 +42,7 @@ public abstract class Check : Shown
         KeptAnswer = Json.Text(kept?["answer"]) ?? "";
         WasJudged = Json.Text(kept?["state"]) is { } state && state != Name(CheckState.NotStarted);
         _words = Build.Html(Host, Html.Question(Question), "question");
-        _button = Build.Button(Host, "Check my answer", "check-answer", () => Answered(counts: true));
+        _button = Build.Button(Host, Worded($"Check my answer"), "check-answer", () => Answered(counts: true));
         _hintButton = Build.Button(Host, "", "hint", TakeHint);
         _status = Build.Html(Host, "", "status");
         _help = Build.Html(Host, "", "help");
@@ -179,12 +179,12 @@ public abstract class Check : Shown
 
     private void TellHints()
     {
-        var shown = _hints.Take(_hintsTaken).Select((hint, i) => $"<p class=\"sunlessons-hint\"><strong>Hint {i + 1} of {HintCount}:</strong> {Html.E(hint)}</p>");
+        var shown = _hints.Take(_hintsTaken).Select((hint, i) => $"<p class=\"sunlessons-hint\"><strong>{Html.E(Worded($"Hint {i + 1} of {HintCount}:"))}</strong> {Html.E(hint)}</p>");
         var solved = _hintsTaken > HintCount || State == CheckState.Right;
-        var solution = solved ? $"<p class=\"sunlessons-solution\"><strong>Worked solution:</strong> {Html.E(Solution)}</p>" : "";
+        var solution = solved ? $"<p class=\"sunlessons-solution\"><strong>{Html.E(Worded($"Worked solution:"))}</strong> {Html.E(Solution)}</p>" : "";
         _help.Set(("value", $"<div role=\"status\">{string.Concat(shown)}{solution}</div>"));
         _hintButton.Set(
-            ("description", _hintsTaken < HintCount ? $"Hint {_hintsTaken + 1} of {HintCount}" : "Show the worked solution"),
+            ("description", _hintsTaken < HintCount ? Worded($"Hint {_hintsTaken + 1} of {HintCount}") : Worded($"Show the worked solution")),
             ("disabled", solved));
     }
 

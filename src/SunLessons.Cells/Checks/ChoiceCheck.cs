@@ -21,7 +21,7 @@ public sealed class ChoiceCheck : Check
         _options = options;
         var kept = options.ToList().FindIndex(o => o.Text == KeptAnswer);
         _chosen = kept >= 0 ? kept : null;
-        _field = Build.Options(Host, "RadioButtonsModel", "My answer", question, options.Select(o => o.Text), _chosen, chosen =>
+        _field = Build.Options(Host, "RadioButtonsModel", Worded($"My answer"), question, options.Select(o => o.Text), _chosen, chosen =>
         {
             if (chosen >= 0 && chosen < _options.Count)
             {
@@ -46,11 +46,11 @@ public sealed class ChoiceCheck : Check
     {
         if (_chosen is not { } index)
         {
-            return Judgement.Unread("Choose one of the answers first.");
+            return Judgement.Unread(Worded($"Choose one of the answers first."));
         }
 
         var option = _options[index];
-        var begin = option.State switch { CheckState.Right => "Right.", CheckState.Nearly => "Nearly.", _ => "Not yet." };
+        var begin = option.State switch { CheckState.Right => Worded($"Right."), CheckState.Nearly => Worded($"Nearly."), _ => Worded($"Not yet.") };
         var wrong = option.State == CheckState.Right ? null : option.Text;
         return new(option.State, $"{begin} {option.Reply}", wrong, wrong);
     }

@@ -36,10 +36,10 @@ public sealed class NumberCheck : Check
         _typed = KeptAnswer;
         _field = Build.Text(
             Host,
-            "My answer",
-            $"My answer in {_unit.Asked}",
+            Worded($"My answer"),
+            Worded($"My answer in {_unit.AskedNow}"),
             _typed,
-            _unit.Example,
+            _unit.ExampleNow,
             typed =>
             {
                 _typed = typed;
@@ -70,7 +70,7 @@ public sealed class NumberCheck : Check
     public double Tolerance => _tolerance;
 
     /// <summary>What an answer is, in words, such as <c>minutes of time</c>.</summary>
-    public string Asked => _unit.Asked;
+    public string Asked => _unit.AskedNow;
 
     /// <summary><see cref="Tolerance"/> with its unit; minutes for a clock time.</summary>
     public string ToleranceText => NumberReply.Difference(_tolerance, _unit);
@@ -92,5 +92,5 @@ public sealed class NumberCheck : Check
     }
 
     private protected override Judgement Judge() =>
-        NumberReply.To(_typed, _unit, _tolerance, Problem, "Not yet: no usual slip leads there. A hint stands below.");
+        NumberReply.To(_typed, _unit, _tolerance, Problem, Worded($"Not yet: no usual slip leads there. A hint stands below."));
 }

@@ -34,11 +34,11 @@ internal static class NumberReply
         var (state, paths) = known.Judge(given);
         return (state, paths) switch
         {
-            (CheckState.Right, _) => new(state, $"Right: {Say(known.Answer, unit, tolerance)}."),
-            (CheckState.Nearly, _) => new(state, "Nearly: the way looks right, but the number is a little off. Keep more decimals on the way and round only at the end."),
+            (CheckState.Right, _) => new(state, Worded($"Right: {Say(known.Answer, unit, tolerance)}.")),
+            (CheckState.Nearly, _) => new(state, Worded($"Nearly: the way looks right, but the number is a little off. Keep more decimals on the way and round only at the end.")),
             (_, []) => new(state, unexplained),
-            (_, [{ Slips.Count: 2 } pair]) => new(state, $"Not yet: two slips at once, {pair.Name}. {pair.Reply}", pair.Name, pair.Id),
-            (_, [var single]) => new(state, $"Not yet: {single.Name}. {single.Reply}", single.Name, single.Id),
+            (_, [{ Slips.Count: 2 } pair]) => new(state, Worded($"Not yet: two slips at once, {pair.Name}. {pair.Reply}"), pair.Name, pair.Id),
+            (_, [var single]) => new(state, Worded($"Not yet: {single.Name}. {single.Reply}"), single.Name, single.Id),
             _ => Either(state, paths),
         };
     }
@@ -51,8 +51,8 @@ internal static class NumberReply
         return unit.Kind switch
         {
             AnswerKind.Clock => new Axis("", Kind: AxisKind.Clock).Say(value),
-            AnswerKind.Latitude => Axis.Numeral(Math.Abs(value), decimals) + (value < 0 ? "° S" : "° N"),
-            AnswerKind.Longitude => Axis.Numeral(Math.Abs(value), decimals) + (value < 0 ? "° W" : "° E"),
+            AnswerKind.Latitude => Axis.Numeral(Math.Abs(value), decimals) + (value < 0 ? Worded($"° S") : Worded($"° N")),
+            AnswerKind.Longitude => Axis.Numeral(Math.Abs(value), decimals) + (value < 0 ? Worded($"° W") : Worded($"° E")),
             AnswerKind.Angle => Axis.Numeral(value, decimals) + "°",
             _ => Axis.Numeral(value, decimals) + (unit.Symbol.Length == 0 ? "" : " " + unit.Symbol),
         };
@@ -66,11 +66,11 @@ internal static class NumberReply
         _ => Number(value) + (unit.Symbol.Length == 0 ? "" : " " + unit.Symbol),
     };
 
-    private static string Number(double value) => Math.Round(value, 6).ToString(CultureInfo.InvariantCulture);
+    private static string Number(double value) => Numbered(Math.Round(value, 6).ToString(CultureInfo.InvariantCulture));
 
     private static Judgement Either(CheckState state, IReadOnlyList<SlipPath> paths)
     {
-        var names = string.Join(", or ", paths.Select(p => p.Name));
-        return new(state, $"Not yet: at this place several slips lead to the same number: {names}. {string.Join(' ', paths.Select(p => p.Reply))}", names, string.Join('/', paths.Select(p => p.Id)));
+        var names = string.Join(Worded($", or "), paths.Select(p => p.Name));
+        return new(state, Worded($"Not yet: at this place several slips lead to the same number: {names}. {string.Join(' ', paths.Select(p => p.Reply))}"), names, string.Join('/', paths.Select(p => p.Id)));
     }
 }

@@ -9,7 +9,7 @@ public sealed record SlipPath(IReadOnlyList<Slip> Slips, double Value)
     public string Id => string.Join('+', Slips.Select(s => s.Kind.Id));
 
     /// <summary>What went wrong, in a few words.</summary>
-    public string Name => string.Join(" and ", Slips.Select(s => s.Kind.Name));
+    public string Name => string.Join(Worded($" and "), Slips.Select(s => Translated(s.Kind.Name)));
 
     /// <summary>What a learner who went this way is told.</summary>
     public string Reply => string.Join(' ', Slips.Select(s => s.Reply));

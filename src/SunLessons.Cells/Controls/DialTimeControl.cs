@@ -17,7 +17,7 @@ public sealed class DialTimeControl : Control
         Start = start.Hours;
         var kept = Json.Text(lesson.Recorded(RecordKey)) ?? "";
         _time = AnswerParser.Read(kept, "clock").Value is { } hours ? DialTime.FromHours(hours) : start;
-        _field = Build.Text(Host, label, label, Written(_time), AnswerUnit.Of("clock").Example, OnTyped);
+        _field = Build.Text(Host, label, label, Written(_time), AnswerUnit.Of("clock").ExampleNow, OnTyped);
         _problem = Build.Html(Host, "", "status");
     }
 

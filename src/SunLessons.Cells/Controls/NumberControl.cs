@@ -79,7 +79,7 @@ public sealed class NumberControl : Control
     }
 
     /// <summary>Where it stands, in words: <c>2.5°</c>, <c>21 Jun</c>.</summary>
-    public string Text => _say is not null ? _say(Value) : Value.ToString("F" + Decimals(Step).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).Replace('-', '\u2212') + (Unit is "" or "°" ? Unit : " " + Unit);
+    public string Text => _say is not null ? _say(Value) : Value.ToString("F" + Decimals(Step).ToString(CultureInfo.InvariantCulture), Speech.Culture).Replace('-', '\u2212') + (Unit is "" or "°" ? Unit : " " + Unit);
 
     /// <inheritdoc/>
     public override string Position => Text;

@@ -15,14 +15,14 @@ public sealed class PlaceControl : Control
     private readonly Part _status;
 
     internal PlaceControl(Lesson lesson)
-        : base(lesson, "place", "My place")
+        : base(lesson, "place", Worded($"My place"))
     {
         var here = lesson.Here;
-        _town = Build.Options(Host, "DropdownModel", "My place", "My place", Names, TownIndex(here), OnTown);
-        _latitude = NumberField("Latitude (°, north +)", -90, 90, here.Point.Latitude.Degrees, OnNumbers);
-        _longitude = NumberField("Longitude (°, east +)", -180, 180, here.Point.Longitude.Degrees, OnNumbers);
-        _zone = Build.Text(Host, "Time zone", "Time zone", here.ZoneId, "Europe/Madrid", _ => OnNumbers());
-        _status = Build.Html(Host, Html.Status($"All figures are for {here}.", "place"), "status");
+        _town = Build.Options(Host, "DropdownModel", Worded($"My place"), Worded($"My place"), Names, TownIndex(here), OnTown);
+        _latitude = NumberField(Worded($"Latitude (°, north +)"), -90, 90, here.Point.Latitude.Degrees, OnNumbers);
+        _longitude = NumberField(Worded($"Longitude (°, east +)"), -180, 180, here.Point.Longitude.Degrees, OnNumbers);
+        _zone = Build.Text(Host, Worded($"Time zone"), Worded($"Time zone"), here.ZoneId, "Europe/Madrid", _ => OnNumbers());
+        _status = Build.Html(Host, Html.Status(Worded($"All figures are for {Translated(here.ToString())}."), "place"), "status");
         lesson.PlaceMoved += Follow;
     }
 
@@ -36,7 +36,7 @@ public sealed class PlaceControl : Control
 
     internal override IEnumerable<Part> Moving => [_town, _latitude, _longitude, _zone];
 
-    private static string[] Names => [.. Gazetteer.Towns.Select(t => t.Name), "The numbers below"];
+    private static string[] Names => [.. Gazetteer.Towns.Select(t => t.Name), Worded($"The numbers below")];
 
     internal override Part MakeRoot() => Build.Box(Host, "place", [_town, _latitude, _longitude, _zone, _status], Key);
 
@@ -95,7 +95,7 @@ public sealed class PlaceControl : Control
             _ = CivilZones.Get(zone);
             var point = GeoPoint.FromDegrees(Json.Number(_latitude.Get("value")) ?? double.NaN, Json.Number(_longitude.Get("value")) ?? double.NaN);
             var town = Gazetteer.Towns.FirstOrDefault(t => t.Point.Latitude == point.Latitude && t.Point.Longitude == point.Longitude && t.ZoneId == zone);
-            Lesson.MoveTo(town ?? new Place("my place", point, zone));
+            Lesson.MoveTo(town ?? new Place(Worded($"my place"), point, zone));
         }
         catch (ArgumentException error)
         {
@@ -110,6 +110,6 @@ public sealed class PlaceControl : Control
         _latitude.Set(("value", Rounded(here.Point.Latitude.Degrees)));
         _longitude.Set(("value", Rounded(here.Point.Longitude.Degrees)));
         _zone.Set(("value", here.ZoneId));
-        _status.Set(("value", Html.Status($"All figures are for {here}.", "place")));
+        _status.Set(("value", Html.Status(Worded($"All figures are for {Translated(here.ToString())}."), "place")));
     }
 }

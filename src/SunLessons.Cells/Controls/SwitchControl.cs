@@ -35,7 +35,7 @@ public sealed class SwitchControl : Control
     public bool IsOn => Supposition.Of(this) is { } supposed ? supposed != 0 : _on;
 
     /// <inheritdoc/>
-    public override string Position => IsOn ? "on" : "off";
+    public override string Position => IsOn ? Worded($"on") : Worded($"off");
 
     internal override double Start { get; }
 

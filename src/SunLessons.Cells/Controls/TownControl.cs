@@ -34,7 +34,7 @@ public sealed class TownControl : ChoiceControl
     private protected override int IndexOf(string name) =>
         name == HereName ? 0 : Gazetteer.Towns.ToList().FindIndex(t => t.Name == name) is var i and >= 0 ? i + 1 : -1;
 
-    private static string[] Names(Lesson lesson) => [$"My place: {lesson.Here.Name}", .. Gazetteer.Towns.Select(t => t.Name)];
+    private static string[] Names(Lesson lesson) => [Worded($"My place: {lesson.Here.Name}"), .. Gazetteer.Towns.Select(t => t.Name)];
 
     private static int StartIndex(Lesson lesson, string? start)
     {

@@ -160,7 +160,7 @@ public sealed class LiveFigure : LiveThing
         ? Html.Status(_problem, "problem")
         : $"<figure class=\"sunlessons-figure\">{SvgWriter.Write(_figure, new SvgOptions { IdPrefix = "fig-" + Key })}"
             + $"<figcaption>{Html.Status(_figure.Summary, "summary")}</figcaption>"
-            + $"<details><summary>The numbers as a table</summary>{_figure.Table.ToHtml()}</details></figure>";
+            + $"<details><summary>{Html.E(Worded($"The numbers as a table"))}</summary>{_figure.Table.ToHtml()}</details></figure>";
 
     // The numbers travel only when somebody unfolds them.
     private void OnCustom(JsonObject content)

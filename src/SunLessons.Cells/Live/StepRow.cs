@@ -19,6 +19,6 @@ public sealed record StepRow(string Name, string Amount, string Words, string Ru
     public static StepRow Of(string name, ReadingCorrection amount, string cause, string running, string uncertainty = "")
     {
         ArgumentNullException.ThrowIfNull(cause);
-        return new StepRow(name, Axis.Signed(amount.Minutes, 1) + " min", amount.InWords() + (cause.Length == 0 ? "" : ": " + cause), running, uncertainty);
+        return new StepRow(name, Axis.Signed(amount.Minutes, 1) + " min", Translated(amount.InWords()) + (cause.Length == 0 ? "" : ": " + Translated(cause)), running, uncertainty);
     }
 }

@@ -55,9 +55,9 @@ public sealed class StepsTable : LiveThing
         _part.Set(("value", ToHtml()));
     }
 
-    private static string Said(StepRow row) => string.Join(' ', new[] { row.Name, row.Amount, row.Running.Length == 0 ? "" : "gives " + row.Running }.Where(t => t.Length > 0));
+    private static string Said(StepRow row) => string.Join(' ', new[] { row.Name, row.Amount, row.Running.Length == 0 ? "" : Worded($"gives {row.Running}") }.Where(t => t.Length > 0));
 
-    private string Caption(StepsAnswer answer, int chain) => answer.Chains.Count == 1 ? _caption : $"{_caption}: answer {chain + 1} of {answer.Chains.Count}";
+    private string Caption(StepsAnswer answer, int chain) => answer.Chains.Count == 1 ? _caption : Worded($"{_caption}: answer {chain + 1} of {answer.Chains.Count}");
 
     private void Make()
     {
@@ -78,7 +78,9 @@ public sealed class StepsTable : LiveThing
         var uncertain = rows.Any(r => r.Uncertainty.Length > 0);
         return Html.Table(
             caption,
-            uncertain ? ["Step", "Amount", "In words", "Standard uncertainty", "Time now"] : ["Step", "Amount", "In words", "Time now"],
+            uncertain
+                ? [Worded($"Step"), Worded($"Amount"), Worded($"In words"), Worded($"Standard uncertainty"), Worded($"Time now")]
+                : [Worded($"Step"), Worded($"Amount"), Worded($"In words"), Worded($"Time now")],
             rows.Select(r => uncertain ? new[] { r.Name, r.Amount, r.Words, r.Uncertainty, r.Running } : [r.Name, r.Amount, r.Words, r.Running]),
             headedRows: true);
     }

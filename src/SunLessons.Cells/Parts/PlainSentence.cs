@@ -18,6 +18,6 @@ internal static class PlainSentence
         }
 
         text = text.ReplaceLineEndings(" ").Trim();
-        return error is ArgumentException ? text : $"This cannot be worked out for these values: {text}";
+        return error is ArgumentException ? Translated(text) : Worded($"This cannot be worked out for these values: {text}");
     }
 }

@@ -13,7 +13,7 @@ internal sealed class ChosenField : PredictionField
     public ChosenField(IWidgetHost host, string question, IReadOnlyList<string> options)
     {
         _options = options;
-        _list = Build.Options(host, "RadioButtonsModel", "My prediction", question, options, null, chosen => _chosen = chosen >= 0 && chosen < options.Count ? chosen : _chosen);
+        _list = Build.Options(host, "RadioButtonsModel", Worded($"My prediction"), question, options, null, chosen => _chosen = chosen >= 0 && chosen < options.Count ? chosen : _chosen);
     }
 
     public override IReadOnlyList<string> Options => _options;
@@ -24,7 +24,7 @@ internal sealed class ChosenField : PredictionField
 
     public override PredictionAnswer Read() => _chosen is { } index
         ? new PredictionAnswer(_options[index], [])
-        : PredictionAnswer.Not("Choose one of the answers first; a guess is welcome.");
+        : PredictionAnswer.Not(Worded($"Choose one of the answers first; a guess is welcome."));
 
     public override bool Restore(string answer)
     {

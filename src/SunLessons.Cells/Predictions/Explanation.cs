@@ -18,7 +18,7 @@ public sealed class Explanation : Shown
         Question = question;
         _text = Json.Text(lesson.Recorded(RecordKey)) ?? "";
         _words = Build.Html(Host, Html.Question(question), "question");
-        _field = Build.Text(Host, "My words", question, _text, "because ...", OnTyped);
+        _field = Build.Text(Host, Worded($"My words"), question, _text, Worded($"because ..."), OnTyped);
     }
 
     /// <summary>What is asked.</summary>

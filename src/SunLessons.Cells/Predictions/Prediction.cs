@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using NodaTime;
 using NodaTime.Text;
@@ -28,7 +27,7 @@ public sealed class Prediction : Shown
     {
         (Question, _field) = (question, field);
         _words = Build.Html(Host, Html.Question(question), "question");
-        _button = Build.Button(Host, "Record my prediction", "record-prediction", OnRecord);
+        _button = Build.Button(Host, Worded($"Record my prediction"), "record-prediction", OnRecord);
         _status = Build.Html(Host, Html.Status("", "summary"), "status");
         field.Submitted += OnRecord;
         Restore();
@@ -63,7 +62,7 @@ public sealed class Prediction : Shown
     }
 
     /// <inheritdoc/>
-    public override string PlainText => $"{Question} {(Answer is { } answer ? $"You predicted: {answer}." : "No prediction is recorded yet.")}";
+    public override string PlainText => $"{Question} {(Answer is { } answer ? Worded($"You predicted: {answer}.") : Worded($"No prediction is recorded yet."))}";
 
     /// <summary>The question.</summary>
     public string Question { get; }
@@ -111,7 +110,7 @@ public sealed class Prediction : Shown
     /// <param name="outcome">What came out, in a few words with its numbers.</param>
     /// <param name="dependsOn">Controls on which the outcome depends; the place is always followed.</param>
     public PredictionBeside ShowBeside(Func<string> outcome, params Control[] dependsOn) =>
-        Lesson.Take(new PredictionBeside(this, ["You predicted", "It came out"], () => [[Answer!, outcome()]], dependsOn));
+        Lesson.Take(new PredictionBeside(this, [Worded($"You predicted"), Worded($"It came out")], () => [[Answer!, outcome()]], dependsOn));
 
     /// <summary>Shows a sketch beside what came out, point by point, and draws the outcome into it.</summary>
     /// <param name="outcome">What came out at the five points, in the unit of the sketch.</param>
@@ -128,7 +127,7 @@ public sealed class Prediction : Shown
             return [.. sketch.Points.Select((point, i) => new[] { point, sketch.Say(Numbers[i]), sketch.Say(came[i]) })];
         }
 
-        return Lesson.Take(new PredictionBeside(this, ["Point", "You predicted", "It came out"], Rows, dependsOn));
+        return Lesson.Take(new PredictionBeside(this, [Worded($"Point"), Worded($"You predicted"), Worded($"It came out")], Rows, dependsOn));
     }
 
     internal override Part MakeRoot() => Build.Box(Host, "prediction", [_words, .. _field.Parts, _button, _status], Key);
@@ -165,7 +164,7 @@ public sealed class Prediction : Shown
         };
     }
 
-    private static string Written(Instant at) => at.InUtc().ToString("d MMMM uuuu, HH:mm 'UT'", CultureInfo.InvariantCulture);
+    private static string Written(Instant at) => at.InUtc().ToString(Speech.Words["culture.moment"], Speech.Culture);
 
     private void Restore()
     {
@@ -211,8 +210,8 @@ public sealed class Prediction : Shown
         if (RecordedAt is { } at)
         {
             _field.Close();
-            _button.Set(("disabled", true), ("description", "Prediction recorded"));
-            _status.Set(("value", Html.Status($"You predicted: {Answer}. Recorded {Written(at)}.", "summary")));
+            _button.Set(("disabled", true), ("description", Worded($"Prediction recorded")));
+            _status.Set(("value", Html.Status(Worded($"You predicted: {Answer}. Recorded {Written(at)}."), "summary")));
         }
     }
 }

@@ -7,7 +7,7 @@ namespace SunLessons.Cells.Predictions;
 /// <summary>A recorded prediction beside what came out.</summary>
 public sealed class PredictionBeside : LiveThing
 {
-    private const string Before = "Record your prediction first; then it stands here beside what comes out.";
+    private static string Before => Worded($"Record your prediction first; then it stands here beside what comes out.");
     private readonly Prediction _prediction;
     private readonly IReadOnlyList<string> _heads;
     private readonly Func<IReadOnlyList<IReadOnlyList<string>>> _make;

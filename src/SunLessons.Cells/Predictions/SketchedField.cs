@@ -26,7 +26,7 @@ internal sealed class SketchedField : PredictionField
         }
 
         (_unit, _grid) = (AnswerUnit.Of(grid.Unit), grid);
-        _fields = [.. grid.Points.Select((point, i) => Build.Text(lesson.Host, point, $"{question} {point}", "", _unit.Example, typed => Type(i, typed), submitted: Submit))];
+        _fields = [.. grid.Points.Select((point, i) => Build.Text(lesson.Host, point, $"{question} {point}", "", _unit.ExampleNow, typed => Type(i, typed), submitted: Submit))];
         _row = Build.Box(lesson.Host, "sketch-fields", _fields, row: true);
         _drawing = new LiveFigure(lesson, key + "-sketch", Draw, []);
     }
@@ -43,7 +43,7 @@ internal sealed class SketchedField : PredictionField
     {
         get
         {
-            var figure = Figure.Titled("My sketch").AcrossNames(_grid.Across, _grid.Points);
+            var figure = Figure.Titled(Worded($"My sketch")).AcrossNames(_grid.Across, _grid.Points);
             return _unit.Kind == AnswerKind.Clock ? figure.UpClock(_grid.Up, _grid.From, _grid.To) : figure.Up(_grid.Up, _unit.Symbol, _grid.From, _grid.To);
         }
     }
@@ -120,7 +120,7 @@ internal sealed class SketchedField : PredictionField
     {
         var input = AnswerParser.Read(_typed[point], _unit.Symbol);
         return input.Value is { } value && (value < _grid.From || value > _grid.To)
-            ? AnswerInput.Not($"{Say(value)} is outside {Say(_grid.From)} to {Say(_grid.To)}; write a number in that range.")
+            ? AnswerInput.Not(Worded($"{Say(value)} is outside {Say(_grid.From)} to {Say(_grid.To)}; write a number in that range."))
             : input;
     }
 
@@ -129,10 +129,10 @@ internal sealed class SketchedField : PredictionField
     {
         double[] places = [.. Enumerable.Range(0, PointCount).Select(i => (double)i)];
         double[] mine = [.. Enumerable.Range(0, PointCount).Select(i => Number(i).Value ?? double.NaN)];
-        var figure = Grid.Line("my sketch", places, mine, Ink.Vermilion, LineStyle.Dash, MarkerShape.Square);
-        var words = "My sketch: " + InWords(mine) + ".";
+        var figure = Grid.Line(Worded($"my sketch"), places, mine, Ink.Vermilion, LineStyle.Dash, MarkerShape.Square);
+        var words = Worded($"My sketch: {InWords(mine)}.");
         return _outcome is { } outcome
-            ? figure.Line("what came out", places, outcome, Ink.Blue, LineStyle.Solid, MarkerShape.Disc).Says($"{words} It came out: {InWords(outcome)}.")
+            ? figure.Line(Worded($"what came out"), places, outcome, Ink.Blue, LineStyle.Solid, MarkerShape.Disc).Says(Worded($"{words} It came out: {InWords(outcome)}."))
             : figure.Says(words);
     }
 

@@ -14,12 +14,12 @@ internal sealed class TypedField : PredictionField
     public TypedField(IWidgetHost host, string question, AnswerUnit unit)
     {
         _unit = unit;
-        _field = Build.Text(host, "My prediction", question, "", unit.Example, typed => _typed = typed, submitted: Submit);
+        _field = Build.Text(host, Worded($"My prediction"), question, "", unit.ExampleNow, typed => _typed = typed, submitted: Submit);
     }
 
     public override IReadOnlyList<Part> Parts => [_field];
 
-    public override string Example => _unit.Example;
+    public override string Example => _unit.ExampleNow;
 
     public override PredictionAnswer Read()
     {

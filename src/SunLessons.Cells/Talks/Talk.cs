@@ -27,8 +27,8 @@ public sealed class Talk : LiveThing
         _reading = reading;
         Make();
         _card = Build.Html(Host, Card(), "talk-card");
-        _back = Build.Button(Host, "Back", "talk-back", () => Step(-1));
-        _next = Build.Button(Host, "Next correction", "talk-next", () => Step(1));
+        _back = Build.Button(Host, Worded($"Back"), "talk-back", () => Step(-1));
+        _next = Build.Button(Host, Worded($"Next correction"), "talk-next", () => Step(1));
         _figure = lesson.LiveFigure(key + "-figure", Draw);
         Settle();
     }
@@ -82,8 +82,8 @@ public sealed class Talk : LiveThing
     private static IReadOnlyList<TalkCard> CardsOf(ClockReading reading) => reading switch
     {
         ClockReading.One one => [.. TalkCard.Of(one.Chain)],
-        ClockReading.Several several => [TalkCard.Only(several.Sentence)],
-        ClockReading.None none => [TalkCard.Only(none.Sentence)],
+        ClockReading.Several several => [TalkCard.Only(Translated(several.Sentence))],
+        ClockReading.None none => [TalkCard.Only(Translated(none.Sentence))],
         _ => throw new InvalidOperationException("a reading of an unknown kind"),
     };
 
@@ -142,19 +142,19 @@ public sealed class Talk : LiveThing
         var all = Cards;
         if (all.Count < 2)
         {
-            return Figure.Titled("From the dial to the clock").Says(all[0].Cause);
+            return Figure.Titled(Worded($"From the dial to the clock")).Says(all[0].Cause);
         }
 
-        var figure = Figure.Titled("From the dial to the clock").AcrossNames("Step", [.. all.Select(card => card.ShortName)])
+        var figure = Figure.Titled(Worded($"From the dial to the clock")).AcrossNames(Worded($"Step"), [.. all.Select(card => card.ShortName)])
             // The whole way from the beginning, so that nothing jumps when the next correction comes.
-            .UpClock("Clock", all.Min(card => card.Hours) - 0.25, all.Max(card => card.Hours) + 0.25);
+            .UpClock(Worded($"Clock"), all.Min(card => card.Hours) - 0.25, all.Max(card => card.Hours) + 0.25);
         for (var i = 1; i < cards.Count; i++)
         {
             double from = cards[i - 1].Hours, to = cards[i].Hours;
             figure = figure.Shape(cards[i].ShortName, [i - 0.3, i + 0.3, i + 0.3, i - 0.3, i - 0.3], [from, from, to, to, from]);
         }
 
-        return figure.Points("time so far", [.. cards.Select((_, i) => (double)i)], [.. cards.Select(card => card.Hours)], label: "")
+        return figure.Points(Worded($"time so far"), [.. cards.Select((_, i) => (double)i)], [.. cards.Select(card => card.Hours)], label: "")
             .Says($"{cards[^1].Name}: {cards[^1].Clock}.");
     }
 }

@@ -9,7 +9,7 @@ namespace SunLessons.Cells.Trials;
 /// </summary>
 internal sealed class StoredTrials : LiveThing
 {
-    private const string Before = "Record your prediction first; then the stored trials stand here.";
+    private static string Before => Worded($"Record your prediction first; then the stored trials stand here.");
     private readonly TrialTable _table;
     private readonly Lazy<Part> _part;
     private IReadOnlyList<Sweep>? _sweeps;
@@ -31,7 +31,7 @@ internal sealed class StoredTrials : LiveThing
     }
 
     public override string PlainText => string.Join('\n', (_sweeps ?? []).Select(sweep =>
-        $"{sweep.Caption}: {string.Join("; ", sweep.Rows.Select(row => $"{row.Inputs[0]} gives {string.Join(", ", row.Outcomes)}"))}"));
+        $"{sweep.Caption}: {string.Join("; ", sweep.Rows.Select(row => Worded($"{row.Inputs[0]} gives {string.Join(", ", row.Outcomes)}")))}"));
 
     internal override Part MakeRoot() => _part.Value;
 
@@ -71,6 +71,6 @@ internal sealed class StoredTrials : LiveThing
     {
         var inside = _sweeps is null ? Html.Status(Before, "summary")
             : string.Concat(_sweeps.Select(sweep => Html.Table(sweep.Caption, [sweep.Moved.Label, .. sweep.Headings], sweep.Rows.Select(row => (IReadOnlyList<string>)[.. row.Inputs, .. row.Outcomes]), headedRows: true)));
-        return $"<details><summary>The same experiment as stored trials</summary>{inside}</details>";
+        return $"<details><summary>{Html.E(Worded($"The same experiment as stored trials"))}</summary>{inside}</details>";
     }
 }

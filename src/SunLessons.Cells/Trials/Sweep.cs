@@ -10,5 +10,5 @@ namespace SunLessons.Cells.Trials;
 public sealed record Sweep(Control Moved, string Held, IReadOnlyList<string> Headings, IReadOnlyList<Trial> Rows)
 {
     /// <summary>What the table shows, naming what was held.</summary>
-    public string Caption => $"{Moved.Label}, moved alone" + (Held.Length == 0 ? "" : $". Held: {Held}");
+    public string Caption => Worded($"{Moved.Label}, moved alone") + (Held.Length == 0 ? "" : Worded($". Held: {Held}"));
 }

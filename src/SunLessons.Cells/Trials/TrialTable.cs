@@ -36,8 +36,8 @@ public sealed class TrialTable : Shown
 
         (_outcomes, _inputs) = ([(heading, outcome)], inputs);
         _trials = [.. Kept(lesson.Recorded(RecordKey)).Where(t => t.Inputs.Count == inputs.Count).Take(MostTrials)];
-        _keep = Build.Button(Host, "Keep this trial", "keep-trial", Keep);
-        _drop = Build.Button(Host, "Take the last trial back", "drop-trial", Drop);
+        _keep = Build.Button(Host, Worded($"Keep this trial"), "keep-trial", Keep);
+        _drop = Build.Button(Host, Worded($"Take the last trial back"), "drop-trial", Drop);
         _note = Build.Html(Host, Html.Status("", "summary"), "status");
         _table = Build.Html(Host, "", "trial-rows");
         _stored = new StoredTrials(lesson, this);
@@ -64,8 +64,8 @@ public sealed class TrialTable : Shown
 
     /// <inheritdoc/>
     public override string PlainText => Trials is { Count: > 0 } trials
-        ? string.Join('\n', trials.Select((t, i) => $"Trial {i + 1}: {string.Join(", ", _inputs.Zip(t.Inputs, (c, at) => $"{c.Label} {at}"))}: {Said(t)}"))
-        : "No trial is kept yet.";
+        ? string.Join('\n', trials.Select((t, i) => Worded($"Trial {i + 1}: {string.Join(", ", _inputs.Zip(t.Inputs, (c, at) => $"{c.Label} {at}"))}: {Said(t)}")))
+        : Worded($"No trial is kept yet.");
 
     /// <summary>Adds another column for what comes out.</summary>
     /// <param name="heading">The head of the column, such as <c>22 December (min)</c>.</param>
@@ -174,7 +174,7 @@ public sealed class TrialTable : Shown
     {
         if (_inputs.FirstOrDefault(c => c.IsLocked) is { } locked)
         {
-            Say($"Record your prediction first: {locked.Label} is still locked.");
+            Say(Worded($"Record your prediction first: {locked.Label} is still locked."));
             return;
         }
 
@@ -195,20 +195,20 @@ public sealed class TrialTable : Shown
             var trial = new Trial([.. _inputs.Select(c => c.Position)], outcome);
             if (_trials.Count == MostTrials)
             {
-                Say($"{MostTrials} trials are kept, and that is all there is room for. Take some back first.");
+                Say(Worded($"{MostTrials} trials are kept, and that is all there is room for. Take some back first."));
                 return;
             }
 
             var changed = _trials.Count > 0 ? Changed(_trials[^1], trial) : null;
             if (changed is { Count: 0 })
             {
-                Say("Nothing was moved since the last trial, so there is nothing new to keep. Move one control first.");
+                Say(Worded($"Nothing was moved since the last trial, so there is nothing new to keep. Move one control first."));
                 return;
             }
 
             _trials.Add(trial);
             note = changed is { Count: > 1 }
-                ? $"One thing at a time: since the last trial these were moved together: {string.Join(", ", changed)}. Nobody can tell which one made the difference. Move one back and keep that trial too."
+                ? Worded($"One thing at a time: since the last trial these were moved together: {string.Join(", ", changed)}. Nobody can tell which one made the difference. Move one back and keep that trial too.")
                 : "";
         }
 
@@ -248,11 +248,11 @@ public sealed class TrialTable : Shown
         _note.Set(("value", Html.Status(Note, "summary")));
         var rows = trials.Select((t, i) => (IReadOnlyList<string>)[$"{i + 1}", .. t.Inputs, .. t.Outcomes, i == 0 ? "" : Moved(Changed(trials[i - 1], t))]);
         _table.Set(("value", trials.Count == 0
-            ? "<p>No trial is kept yet.</p>"
-            : Html.Table("My trials", ["Trial", .. _inputs.Select(c => c.Label), .. _outcomes.Select(o => o.Heading), "Moved since the trial before"], rows, headedRows: true)));
+            ? $"<p>{Html.E(Worded($"No trial is kept yet."))}</p>"
+            : Html.Table(Worded($"My trials"), [Worded($"Trial"), .. _inputs.Select(c => c.Label), .. _outcomes.Select(o => o.Heading), Worded($"Moved since the trial before")], rows, headedRows: true)));
     }
 
-    private static string Moved(IReadOnlyList<string> changed) => string.Join(" and ", changed) + (changed.Count > 1 ? ": two things at once" : "");
+    private static string Moved(IReadOnlyList<string> changed) => string.Join(Worded($" and "), changed) + (changed.Count > 1 ? Worded($": two things at once") : "");
 
     private void Record() => Host.Record(RecordKey, new JsonArray([.. Trials.Select(t => (JsonNode)new JsonObject
     {

@@ -34,8 +34,8 @@ public sealed class WorkedExample : Shown
         _steps = [.. Lines.Select((line, i) => new StepParts(this, i, i >= FirstBlank, Json.Text((kept?["answers"] as JsonArray)?.ElementAtOrDefault(i)) ?? "", Json.Truth((kept?["shown"] as JsonArray)?.ElementAtOrDefault(i)) ?? false))];
         if (FirstBlank < Lines.Count)
         {
-            _checkButton = Build.Button(Host, "Check my steps", "check-steps", CheckAll);
-            _showButton = Build.Button(Host, "Show the next step", "show-step", ShowNext);
+            _checkButton = Build.Button(Host, Worded($"Check my steps"), "check-steps", CheckAll);
+            _showButton = Build.Button(Host, Worded($"Show the next step"), "show-step", ShowNext);
         }
 
         if (follows)
@@ -146,8 +146,8 @@ public sealed class WorkedExample : Shown
                 _asks = Build.Html(example.Host, "", "step-asks");
                 _field = Build.Text(
                     example.Host,
-                    $"Step {index + 1}",
-                    $"Step {index + 1}: {Line.Words}",
+                    Worded($"Step {index + 1}"),
+                    Worded($"Step {index + 1}: {Line.Words}"),
                     typed,
                     Line.Example,
                     text =>

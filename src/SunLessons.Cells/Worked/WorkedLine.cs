@@ -27,12 +27,12 @@ public sealed record WorkedLine(string Words, Func<Way, double> Formula, double 
     }
 
     /// <summary>An example of how a number of this step is typed.</summary>
-    internal string Example => Asked.Example;
+    internal string Example => Asked.ExampleNow;
 
     internal Judgement Judge(string typed) => NumberReply.To(
         typed,
         Asked,
         Asked.Tolerance(Tolerance),
         () => NumberProblem.Of(Formula, Slips, Asked, Asked.Tolerance(Tolerance)),
-        "Not yet: look at this step in the version above, and put the other numbers in.");
+        Worded($"Not yet: look at this step in the version above, and put the other numbers in."));
 }

@@ -53,7 +53,7 @@ public static class PlayerFolder
     private static bool IsMadeFrom(string folder, string stamp) =>
         File.Exists(Path.Combine(folder, Stamp)) && File.ReadAllText(Path.Combine(folder, Stamp)) == stamp;
 
-    private static string StampOf(string program) => string.Join('\n', ((string[])["SunLessons.dll", "SunLessons.Figures.dll", "SunLessons.Cells.dll", "SunLessons.Scripts.dll"])
+    private static string StampOf(string program) => string.Join('\n', ((string[])["SunLessons.dll", "SunLessons.Words.dll", "SunLessons.Figures.dll", "SunLessons.Cells.dll", "SunLessons.Scripts.dll"])
         .Select(name => $"{name} {Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(program, name))))}"));
 
     private static string? SourceAbove(string program)

@@ -9,9 +9,9 @@ public sealed class ArrowsTests
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
         ["SunLessons"] = [],
-        ["SunLessons.Figures"] = ["SunLessons"],
+        ["SunLessons.Figures"] = ["SunLessons", "SunLessons.Words"],
         ["SunLessons.Plotly"] = ["SunLessons.Figures"],
-        ["SunLessons.Cells"] = ["SunLessons.Figures"],
+        ["SunLessons.Cells"] = ["SunLessons.Figures", "SunLessons.Words"],
         ["SunLessons.Notebooks"] = ["SunLessons.Figures"],
         ["SunLessons.Jupyter"] = [],
         ["SunLessons.Kernel"] = ["SunLessons.Jupyter", "SunLessons.Cells", "SunLessons.Plotly"],

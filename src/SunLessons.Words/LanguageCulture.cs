@@ -1,0 +1,48 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
+namespace SunLessons.Words;
+
+/// <summary>
+/// How numbers and dates are written in one language, taken from its own table, so that it is the same on every system and where no culture data are installed
+/// (published pages have none). As the current culture it also says in which language the program speaks: it flows with calls and tasks as every culture does.
+/// </summary>
+public sealed class LanguageCulture : CultureInfo
+{
+    private static readonly ConcurrentDictionary<string, LanguageCulture> Known = new(StringComparer.Ordinal);
+
+    private LanguageCulture(WordTable words)
+        : base("")
+    {
+        Words = words;
+        var (months, shortMonths) = (words["culture.months"].Split(' '), words["culture.months.short"].Split(' '));
+
+        // .NET keeps a thirteenth month for other calendars, and the form of a month in a date apart.
+        DateTimeFormat.MonthNames = DateTimeFormat.MonthGenitiveNames = [.. months, ""];
+        DateTimeFormat.AbbreviatedMonthNames = DateTimeFormat.AbbreviatedMonthGenitiveNames = [.. shortMonths, ""];
+        NumberFormat.NumberDecimalSeparator = words["culture.decimal"];
+        NumberFormat.NumberGroupSeparator = words["culture.group"];
+    }
+
+    /// <summary>The words of the language.</summary>
+    public WordTable Words { get; }
+
+    /// <summary>The names of the months as they stand in a short date, January first.</summary>
+    public IReadOnlyList<string> ShortMonths => DateTimeFormat.AbbreviatedMonthNames[..12];
+
+    /// <summary>The culture of a language by its two letters; English for a language without a table.</summary>
+    public static LanguageCulture Of(string language)
+    {
+        var words = WordTable.In(language);
+
+        // Formats are kept beside a culture only when it can no longer change.
+        return Known.GetOrAdd(words.Language, _ => (LanguageCulture)ReadOnly(new LanguageCulture(words)));
+    }
+
+    /// <summary>Two are alike only when they are the same: their data are their own, although .NET takes them all for the culture without a name.</summary>
+    public override bool Equals(object? value) => ReferenceEquals(this, value);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => RuntimeHelpers.GetHashCode(Words);
+}
