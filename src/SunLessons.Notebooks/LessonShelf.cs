@@ -5,13 +5,16 @@ namespace SunLessons.Notebooks;
 
 /// <summary>
 /// The lessons under one folder: each is a folder with a file "lesson.ipynb" whose metadata ("sunlessons") says id,
-/// title, number and minutes. Nothing outside the folder is ever read: names with "..", separators or other paths are
+/// title, number and minutes; beside it may lie translations, "lesson.es.ipynb". Nothing outside the folder is ever read: names with "..", separators or other paths are
 /// refused, and so are links that lead out of it.
 /// </summary>
 public sealed partial class LessonShelf
 {
     /// <summary>The name of the notebook file in each lesson's folder.</summary>
     public const string FileName = "lesson.ipynb";
+
+    /// <summary>The language of <see cref="FileName"/>, in which every lesson exists.</summary>
+    public const string FirstLanguage = "en";
 
     private readonly string _root;
 
@@ -25,11 +28,27 @@ public sealed partial class LessonShelf
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$")]
     private static partial Regex NamePattern();
 
+    [GeneratedRegex("^lesson\\.(?<language>[a-z]{2})\\.ipynb$")]
+    private static partial Regex TranslationName();
+
     /// <summary>The lessons in their order in the course. Folders whose notebook cannot be used are left out; see <see cref="Problems"/>.</summary>
     public IReadOnlyList<Lesson> Lessons() => [.. Look().OfType<Lesson>().OrderBy(lesson => lesson.Number).ThenBy(lesson => lesson.Folder, StringComparer.Ordinal)];
 
+    /// <summary>The lessons in one language; a lesson that is not translated comes in English.</summary>
+    public IReadOnlyList<Lesson> Lessons(string language) => [.. Lessons().Select(lesson => Translations(lesson).FirstOrDefault(translation => translation.Language == language) ?? lesson)];
+
+    /// <summary>The languages in which there is any lesson, English first.</summary>
+    public IReadOnlyList<string> Languages() => [.. Lessons().SelectMany(Translations).Select(lesson => lesson.Language).Distinct().Order(StringComparer.Ordinal).Prepend(FirstLanguage)];
+
+    /// <summary>The translations of a lesson, in the order of their languages. Files that cannot be used are left out; see <see cref="Problems"/>.</summary>
+    public IReadOnlyList<Lesson> Translations(Lesson lesson)
+    {
+        ArgumentNullException.ThrowIfNull(lesson);
+        return [.. LookBeside(Path.GetFileName(Path.GetDirectoryName(lesson.FilePath)!)).OfType<Lesson>()];
+    }
+
     /// <summary>One sentence for each folder whose notebook cannot be used as a lesson.</summary>
-    public IReadOnlyList<string> Problems() => [.. Look().OfType<string>()];
+    public IReadOnlyList<string> Problems() => [.. Look().OfType<string>(), .. Lessons().SelectMany(lesson => LookBeside(lesson.Folder)).OfType<string>()];
 
     /// <summary>The lesson of that id or folder name.</summary>
     /// <exception cref="NotebookFormatException">There is none, or its file is no lesson; one sentence.</exception>
@@ -42,7 +61,7 @@ public sealed partial class LessonShelf
                 return Open(idOrFolder);
             }
 
-            if (Lessons().FirstOrDefault(lesson => lesson.Id == idOrFolder) is Lesson byId)
+            if (Lessons().SelectMany(lesson => Translations(lesson).Prepend(lesson)).FirstOrDefault(lesson => lesson.Id == idOrFolder) is Lesson byId)
             {
                 return byId;
             }
@@ -83,14 +102,37 @@ public sealed partial class LessonShelf
         }
     }
 
-    private Lesson Open(string folder)
+    private IEnumerable<object> LookBeside(string folder)
     {
-        string file = Path.Combine(_root, folder, FileName);
+        foreach (string path in Directory.EnumerateFiles(Path.Combine(_root, folder), "lesson.*.ipynb").Order(StringComparer.Ordinal))
+        {
+            if (!TranslationName().IsMatch(Path.GetFileName(path)))
+            {
+                continue;
+            }
+
+            object found;
+            try
+            {
+                found = Open(folder, Path.GetFileName(path));
+            }
+            catch (NotebookFormatException problem)
+            {
+                found = problem.Message;
+            }
+
+            yield return found;
+        }
+    }
+
+    private Lesson Open(string folder, string fileName = FileName)
+    {
+        string file = Path.Combine(_root, folder, fileName);
         string real = RealPath(file);
         string realRoot = RealPath(_root);
         if (!real.StartsWith(realRoot + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
-            throw new NotebookFormatException($"{folder}/{FileName} is a link that leads out of {_root}, and only files inside it are read; put the file itself there.");
+            throw new NotebookFormatException($"{folder}/{fileName} is a link that leads out of {_root}, and only files inside it are read; put the file itself there.");
         }
 
         JsonObject ours = Notebook.Read(file).SunLessons;
@@ -100,10 +142,19 @@ public sealed partial class LessonShelf
         int? minutes = Whole(ours["minutes"]);
         if (id is null || !NamePattern().IsMatch(id) || string.IsNullOrWhiteSpace(title) || number is null or < 1 || minutes is null or < 1)
         {
-            throw new NotebookFormatException($"{folder}/{FileName} does not say which lesson it is: its metadata \"sunlessons\" needs \"id\" (lower-case letters, digits, hyphens), \"title\", \"number\" and \"minutes\" (whole, from 1); add them.");
+            throw new NotebookFormatException($"{folder}/{fileName} does not say which lesson it is: its metadata \"sunlessons\" needs \"id\" (lower-case letters, digits, hyphens), \"title\", \"number\" and \"minutes\" (whole, from 1); add them.");
         }
 
-        return new(id, title, number.Value, minutes.Value, Text(ours["summary"]) ?? "", folder, file);
+        Lesson lesson = new(id, title, number.Value, minutes.Value, Text(ours["summary"]) ?? "", folder, file);
+        if (fileName == FileName)
+        {
+            return lesson;
+        }
+
+        string language = TranslationName().Match(fileName).Groups["language"].Value;
+        return Text(ours["language"]) == language
+            ? lesson with { Id = $"{id}-{language}", Folder = $"{folder}.{language}", Language = language }
+            : throw new NotebookFormatException($"{folder}/{fileName} does not say that it is written in \"{language}\": add \"language\": \"{language}\" to its metadata \"sunlessons\", or rename it.");
     }
 
     /// <summary>The path with every link in it followed, folder by folder from the root of the disk.</summary>
