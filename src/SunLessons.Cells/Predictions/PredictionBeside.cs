@@ -25,6 +25,9 @@ public sealed class PredictionBeside : LiveThing
         prediction.Recorded += Touch;
     }
 
+    /// <summary>The question that was predicted.</summary>
+    public string Question => _prediction.Question;
+
     /// <summary>What came out: a cell for a choice or a number, a row a point for a sketch; empty before the prediction is recorded.</summary>
     public IReadOnlyList<string> Outcomes => [.. Volatile.Read(ref _rows).Select(row => row[^1])];
 

@@ -38,7 +38,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
             {(IsOfPlace ? "" : PlaceForm())}
             <div class="lesson-bar"><p id="lesson-status" role="status">{E(Words["page.script"])}</p><button type="button" class="quiet" id="lesson-again" hidden>{E(Words["page.again"])}</button></div>
             {steps}
-            {(AsksAnything ? Sheets.Links(Lesson.Folder, Words) : "")}
+            {(AsksAnything && !frame.StandsAlone ? Sheets.Links(Lesson.Folder, Words) : "")}
             {(AsksAnything ? Answers() : "")}
             """, Data(frame), computes: true);
     }

@@ -14,6 +14,9 @@ internal abstract class PageFrame
     /// <summary>The address of the shared folder, seen from a page.</summary>
     public abstract string Shared { get; }
 
+    /// <summary>Whether nothing lies beside the page that a link could lead to.</summary>
+    public bool StandsAlone => Shared.Length == 0;
+
     protected abstract WordTable Words { get; }
 
     protected abstract string Policy { get; }

@@ -59,7 +59,7 @@ internal sealed class LearnerSheet(LessonPage page, PaperParts parts)
     private string Thing(object thing) => thing switch
     {
         Prediction guess => Guess(guess),
-        PredictionBeside beside => $"<div class=\"beside\"><p>{parts.Say("paper.guess")}</p>{Lines(1)}<p data-outcome=\"{E(beside.Key)}\">{parts.Say("paper.outcome")} <b>{E(string.Join("; ", beside.Outcomes))}</b></p></div>",
+        PredictionBeside beside => $"<div class=\"beside\"><p class=\"question\">{E(beside.Question)}</p><p class=\"answer-line\"><span>{parts.Say("paper.guess")}</span></p><p data-outcome=\"{E(beside.Key)}\">{parts.Say("paper.outcome")} <b>{E(string.Join("; ", beside.Outcomes))}</b></p></div>",
         Explanation own => $"<div class=\"task\"><p class=\"question\">{E(own.Question)}</p>{Lines(3)}</div>",
         NumberCheck check => $"<div class=\"task\">{parts.Question(check)}{Lines(2)}<p class=\"answer-line\"><span>{parts.Say("paper.answer", check.Asked)}</span></p></div>",
         ChoiceCheck check => $"<div class=\"task\">{parts.Question(check)}{Boxes(check.Options.Select(option => option.Text))}</div>",

@@ -27,7 +27,7 @@ internal sealed class TeacherSheet(LessonPage page, PaperParts parts)
     {
         ChoiceCheck check => Key(check, Choice(check)),
         NumberCheck check => Key(check, Number(check)),
-        PredictionBeside beside => $"<div class=\"key\"><p>{parts.Say("paper.outcome")} <b>{E(string.Join("; ", beside.Outcomes))}</b></p></div>",
+        PredictionBeside beside => $"<div class=\"key\"><p class=\"question\">{E(beside.Question)}</p><p data-outcome=\"{E(beside.Key)}\">{parts.Say("paper.outcome")} <b>{E(string.Join("; ", beside.Outcomes))}</b></p></div>",
         WorkedExample example when example.FirstBlank < example.Lines.Count => Example(example),
         _ => "",
     };
