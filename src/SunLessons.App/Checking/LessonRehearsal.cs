@@ -2,15 +2,18 @@ using System.Globalization;
 using NodaTime;
 using SunLessons.Cells.Checks;
 using SunLessons.Cells.Hosting;
+using SunLessons.Cells.Live;
+using SunLessons.Cells.Predictions;
 using SunLessons.Kernel.Rehearsing;
 using SunLessons.Notebooks;
 using SunLessons.Notebooks.Review;
+using SunLessons.Places;
 
 namespace SunLessons.App.Checking;
 
 /// <summary>
 /// What only a run can tell about a lesson: each cell runs to its end, what the text quotes is what the cells give, each check takes its right
-/// answer for right, and names each of its slips.
+/// answer for right and names each of its slips, and each figure can be drawn once the guesses are recorded, in the north, in the south and in the tropics.
 /// </summary>
 internal static class LessonRehearsal
 {
@@ -43,6 +46,7 @@ internal static class LessonRehearsal
         }
 
         remarks.AddRange(Quotes(lesson, run));
+        remarks.AddRange(await AwakeAsync(run));
         return ([.. remarks.Select(remark => remark.In(lesson)).OrderBy(remark => remark.CellNumber)], run.Cells.Count, checks);
     }
 
@@ -68,6 +72,31 @@ internal static class LessonRehearsal
                 yield return new(cellId, "quoted", $"The text quotes \"{name}\" as {text}, and the cells give {given}; write [{given}](#value:{name}).");
             }
         }
+    }
+
+    /// <summary>Records a guess everywhere, so that figures wake, and looks at them at three places.</summary>
+    private static async Task<IReadOnlyList<ReviewRemark>> AwakeAsync(Rehearsal run)
+    {
+        foreach (var guess in run.Cells.SelectMany(cell => cell.Shown).OfType<Prediction>())
+        {
+            guess.RecordExample();
+        }
+
+        var remarks = new List<ReviewRemark>();
+        foreach (var town in new[] { "Vigo", "Dunedin", "Nairobi" })
+        {
+            run.Lesson.MoveTo(Gazetteer.Towns.Single(place => place.Name == town));
+            await run.Lesson.Settled;
+            foreach (var cell in run.Cells)
+            {
+                foreach (var figure in cell.Shown.OfType<LiveFigure>().Where(figure => figure.Figure is null && !remarks.Any(told => told.CellId == cell.Id)))
+                {
+                    remarks.Add(new(cell.Id, "figure", $"The figure \"{figure.Key}\" cannot be drawn at {town} once the guess is recorded: {figure.PlainText.TrimEnd('.')}; mend what it computes."));
+                }
+            }
+        }
+
+        return remarks;
     }
 
     private static IEnumerable<string> Try(Check check, InMemoryHost host)

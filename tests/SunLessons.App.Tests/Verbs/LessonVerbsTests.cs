@@ -75,6 +75,7 @@ public sealed partial class LessonVerbsTests : IDisposable
     [InlineData("    Slip(SineForTangent", "    // Slip(SineForTangent", "cell 15 (check, \"check-shadow\"), check: The check \"shadow-length\" declares 2 slips, and a check knows 3 to 6;")]
     [InlineData("[1.73](", "[1.74](", "cell 13 (table, \"table-after\"), quoted: The text quotes \"shadow-at-thirty\" as 1.74, and the cells give 1.73; write [1.73](#value:shadow-at-thirty).")]
     [InlineData("Value(\\\"shadow-at-thirty\\\"", "if (height > 90) Value(\\\"shadow-at-thirty\\\"", "cell 13 (table, \"table-after\"), quoted: The text quotes \"shadow-at-thirty\" as 1.73, and no cell gave it; write Value(")]
+    [InlineData("1 / Angle.FromDegrees(degrees).Tan;", "Here.Point.Latitude.IsSouthern ? throw new InvalidOperationException() : 1 / Angle.FromDegrees(degrees).Tan;", "cell 10 (experiment, \"experiment\"), figure: The figure \"length\" cannot be drawn at Dunedin once the guess is recorded: ")]
     [InlineData("\"role\": \"goals\"", "\"role\": \"ornament\"", "cell 4 (ornament, \"goals\"), role: The cell's role is \"ornament\", and a role is one of ")]
     [InlineData("\"finished\": false", "\"finished\": true", "fades: The worked example with every step shown is missing; write Worked(")]
     public async Task What_is_to_mend_is_told_with_its_cell_and_what_to_write(string text, string instead, string told)
