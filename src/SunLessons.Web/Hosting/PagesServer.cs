@@ -74,6 +74,7 @@ public sealed class PagesServer : IAsyncDisposable
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/figures/plotly.js", PlotlyScriptFile);
+        app.MapGet(AnswerDownload.Pattern, AnswerDownload.Of);
         app.MapRazorComponents<Root>()
             // The frame policy stands in our own header already; two headers would only confuse a reader.
             .AddInteractiveServerRenderMode(mode => mode.ContentSecurityFrameAncestorsPolicy = null);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using Microsoft.Playwright;
 using SunLessons.App.Tests.Support;
 
@@ -58,6 +59,24 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
         await _browser.Page.WaitForSelectorAsync("text=“far west” is not a number");
         Assert.Equal("far west", await lesson.NumberField.InputValueAsync());
         Assert.Empty(_browser.Foreign);
+        Assert.Empty(_browser.Problems);
+    }
+
+    [Fact]
+    public async Task Answers_are_saved_as_one_file_of_the_shape_that_the_teachers_page_counts()
+    {
+        var lesson = await LessonPage.OpenAsync(_browser.Page, _pages, Lesson);
+        var link = _browser.Page.GetByRole(AriaRole.Link, new() { Name = "Save my answers" });
+        await Assertions.Expect(link).ToHaveCountAsync(0);
+        await lesson.StartAsync();
+        await lesson.PredictAsync("12:30");
+        var download = await _browser.Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+        Assert.Equal("your-own-noon-answers.json", download.SuggestedFilename);
+        var answers = JsonNode.Parse(await File.ReadAllTextAsync(await download.PathAsync()))!;
+        Assert.Equal("sunlessons-answers", (string?)answers["format"]);
+        Assert.Equal(Lesson, (string?)answers["lesson"]);
+        Assert.Equal("Europe/Madrid", (string?)answers["place"]!["zone"]);
+        Assert.Equal("12:30", (string?)answers["record"]!["prediction:shortest-shadow"]!["answer"]);
         Assert.Empty(_browser.Problems);
     }
 

@@ -18,7 +18,7 @@ public sealed class AccessTests : IAsyncLifetime
     public async Task Without_a_token_there_is_one_sentence_and_nothing_else()
     {
         using var client = Client();
-        foreach (var path in new[] { "", "lesson/your-own-noon", "figures/plotly.js", "_framework/blazor.web.js", "_blazor/negotiate" })
+        foreach (var path in new[] { "", "lesson/your-own-noon", "figures/plotly.js", "answers/your-own-noon", "_framework/blazor.web.js", "_blazor/negotiate" })
         {
             var answer = await client.GetAsync(new Uri(_pages.Root, path));
             Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
