@@ -43,23 +43,38 @@ public sealed class Publisher(string program, Action<string> say)
             pages.Add(await PageAsync(lesson, lesson.ReadNotebook(), references, Vigo, words));
         }
 
+        var translated = new List<LessonPage>();
+        foreach (var lesson in lessons.SelectMany(shelf.Translations))
+        {
+            say(lesson.Title);
+            translated.Add(await PageAsync(lesson, lesson.ReadNotebook(), references, Vigo, WordTable.In(lesson.Language)));
+        }
+
         var talk = await PageAsync(TalkPage.Lesson(words), TalkPage.Notebook(words), references, Vigo, words);
         var files = new PageFiles(target);
-        PageFrame frame = singleFile ? new SingleFrame(words, player) : new FolderFrame(words);
+        PageFrame FrameIn(WordTable language) => singleFile ? new SingleFrame(language, player) : new FolderFrame(language);
+        var frame = FrameIn(words);
         var style = new PaperStyle(inside: singleFile);
         style.AddTo(files);
-        var sheets = new Sheets(style, words);
-        foreach (var page in pages)
+        foreach (var page in pages.Concat(translated))
         {
-            files.Add(page.FileName, page.Html(frame));
-            sheets.AddTo(files, page);
+            var others = pages.Concat(translated).Where(other => other.Lesson.Number == page.Lesson.Number && other != page);
+            files.Add(page.FileName, page.Html(FrameIn(page.Words), others));
+            new Sheets(style, page.Words).AddTo(files, page);
         }
 
         files.Add(talk.FileName, talk.Html(frame));
         files.Add(ClassPage.FileName, ClassPage.Html(frame, pages, words));
         if (!singleFile)
         {
-            files.Add(IndexPage.FileName, IndexPage.Html(frame, pages, words));
+            var languages = shelf.Languages().Select(WordTable.In).ToArray();
+            foreach (var language in languages)
+            {
+                // A lesson that is not translated stands in the list in English.
+                var listed = pages.Select(page => translated.Find(other => other.Words == language && other.Lesson.Number == page.Lesson.Number) ?? page).ToArray();
+                files.Add(IndexPage.FileIn(language), IndexPage.Html(FrameIn(language), listed, language, languages));
+            }
+
             SharedFiles.AddTo(files, player, IndexPage.FileName, words);
         }
 
@@ -96,9 +111,9 @@ public sealed class Publisher(string program, Action<string> say)
     private static async Task<LessonPage> PageAsync(Lesson lesson, Notebook notebook, CellReferences references, Place place, WordTable words)
     {
         var cells = LessonBuild.Of(lesson.Folder, notebook, references);
-        var asleep = await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: false);
+        var asleep = await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: false, words.Language);
         // Without a prediction nothing is locked, and a second run would show the same.
-        var awake = asleep.Predicts ? await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: true) : asleep;
+        var awake = asleep.Predicts ? await LessonRun.OfAsync(lesson.Folder, cells, place, predicted: true, words.Language) : asleep;
         return new LessonPage(lesson, notebook, cells, asleep, awake, words) { Place = place };
     }
 }

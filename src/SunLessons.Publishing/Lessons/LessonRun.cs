@@ -48,13 +48,15 @@ internal sealed class LessonRun
     /// <param name="cells">The compiled cells.</param>
     /// <param name="place">Where the learner stands.</param>
     /// <param name="predicted">Whether every prediction is recorded, so that figures show what they would show after it.</param>
+    /// <param name="language">The language that the lesson is written in.</param>
     /// <exception cref="PublishProblemException">A cell throws, or does not end within a minute.</exception>
-    public static async Task<LessonRun> OfAsync(string name, IReadOnlyList<BuiltCell> cells, Place place, bool predicted)
+    public static async Task<LessonRun> OfAsync(string name, IReadOnlyList<BuiltCell> cells, Place place, bool predicted, string language)
     {
         var host = new InMemoryHost(new Figures.SvgPen());
         host.FrontEnd.Open(new JsonObject { ["place"] = new PagePlace(place.Name, place.Point, place.ZoneId).ToJson() });
         var run = new LessonRun(host);
         var lesson = new Lesson(host, new StillClock());
+        lesson.Language(language);
         lesson.BecomeCurrent();
         run._inside = ExecutionContext.Capture();
         var home = new AssemblyLoadContext(name, isCollectible: true);

@@ -17,7 +17,7 @@ internal sealed class FolderFrame(WordTable words, bool hasIndex = true) : PageF
 
     protected override string Head => $"<link rel=\"stylesheet\" href=\"{Shared}sunlessons.css\" />\n<link rel=\"stylesheet\" href=\"{Shared}page.css\" />\n<link rel=\"icon\" href=\"{Shared}icon.svg\" type=\"image/svg+xml\" />";
 
-    protected override string Home => !hasIndex ? "" : $"<nav><a href=\"index.html\">{WebUtility.HtmlEncode(words["page.home"])}</a></nav>";
+    protected override string Home => !hasIndex ? "" : $"<nav><a href=\"{IndexPage.FileIn(words)}\">{WebUtility.HtmlEncode(words["page.home"])}</a></nav>";
 
     // The player announces itself to the page's script, which therefore comes first.
     protected override string Scripts(bool computes) =>

@@ -10,18 +10,22 @@ internal static class IndexPage
 {
     public const string FileName = "index.html";
 
-    public static string Html(PageFrame frame, IReadOnlyList<LessonPage> lessons, WordTable words)
+    /// <summary>The list in a language: <c>index.html</c> in English, <c>index.es.html</c> in Spanish.</summary>
+    public static string FileIn(WordTable words) => words.Language == WordTable.First ? FileName : $"index.{words.Language}.html";
+
+    public static string Html(PageFrame frame, IReadOnlyList<LessonPage> lessons, WordTable words, IReadOnlyList<WordTable> languages)
     {
+        var others = string.Concat(languages.Where(other => other != words).Select(other => PageFrame.LanguageLink(FileIn(other), other["page.home"], other)));
         string W(string key) => WebUtility.HtmlEncode(words[key]);
         var items = new StringBuilder();
         foreach (var page in lessons)
         {
             var lesson = page.Lesson;
-            items.Append($"<li><h2><a href=\"{page.FileName}\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
+            items.Append($"<li><h2><a href=\"{page.FileName}\" hreflang=\"{page.Words.Language}\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
         }
 
         return frame.Page(words["page.home"], $"""
-            <h1>{W("page.home.title")}</h1>
+            {others}<h1>{W("page.home.title")}</h1>
             <p>{W("page.home.intro")}</p>
             <ol class="shelf" role="list">
             {items}</ol>

@@ -31,11 +31,14 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
     public string FileName => Lesson.Folder + ".html";
 
     /// <summary>The page.</summary>
-    public string Html(PageFrame frame)
+    /// <param name="frame">What stands around it.</param>
+    /// <param name="others">The same lesson in other languages.</param>
+    public string Html(PageFrame frame, IEnumerable<LessonPage>? others = null)
     {
+        var languages = string.Concat((others ?? []).Select(page => PageFrame.LanguageLink(page.FileName, page.Lesson.Title, page.Words)));
         var steps = string.Concat(Notebook.Cells.Where(cell => cell.Type != CellType.Raw).Select(Step));
         return frame.Page(Lesson.Title, $"""
-            {(IsOfPlace ? "" : PlaceForm())}
+            {languages}{(IsOfPlace ? "" : PlaceForm())}
             <div class="lesson-bar"><p id="lesson-status" role="status">{E(Words["page.script"])}</p><button type="button" class="quiet" id="lesson-again" hidden>{E(Words["page.again"])}</button></div>
             {steps}
             {(AsksAnything && !frame.StandsAlone ? Sheets.Links(Lesson.Folder, Words) : "")}

@@ -44,6 +44,10 @@ internal abstract class PageFrame
     public static string WordBlock(WordTable words, params string[] prefixes) =>
         DataBlock("lesson-words", new JsonObject(words.Under(prefixes).Select(pair => KeyValuePair.Create(pair.Key, (JsonNode?)pair.Value))));
 
+    /// <summary>A link to a page in another language, in that language.</summary>
+    public static string LanguageLink(string file, string text, WordTable words) =>
+        $"<p><a href=\"{file}\" lang=\"{words.Language}\" hreflang=\"{words.Language}\">{WebUtility.HtmlEncode(words["language.name"])}: {WebUtility.HtmlEncode(text)}</a></p>\n";
+
     /// <summary>A whole page.</summary>
     /// <param name="title">Its title, as text.</param>
     /// <param name="body">Its content.</param>
