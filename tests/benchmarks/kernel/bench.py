@@ -285,7 +285,7 @@ def lesson(name, path, count):
 
 
 def memory(names, count):
-    paths = sorted(glob.glob(os.path.join(TOP, "lessons", "*", "*.ipynb")))
+    paths = sorted(glob.glob(os.path.join(TOP, "lessons", "*", "lesson.ipynb")))
     print("| resident, MB (cells of the lesson run, then %d more) | %s |\n|---|%s" % (count, " | ".join(TITLES[name] for name in names), "---|" * len(names)))
     for path in paths:
         print("| %s | %s |" % (os.path.basename(os.path.dirname(path)), " | ".join("%.0f, then %.0f" % lesson(name, path, count) for name in names)), flush=True)
