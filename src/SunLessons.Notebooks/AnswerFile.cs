@@ -23,7 +23,7 @@ public static class AnswerFile
             ["version"] = 1,
             ["lesson"] = lesson.Id,
             ["title"] = lesson.Title,
-            ["language"] = "en",
+            ["language"] = lesson.Language,
             ["place"] = place.DeepClone(),
             ["record"] = record.DeepClone(),
         };

@@ -36,18 +36,19 @@ public sealed class Publisher(string program, Action<string> say)
         var player = await PlayerFolder.FindAsync(program, say);
         var references = CellReferences.FromFolder(Path.Combine(player, "refs"));
         var words = WordTable.In(WordTable.First);
-        var pages = new List<LessonPage>();
+
+        // Each lesson in its languages, English first.
+        var lessonPages = new List<List<LessonPage>>();
         foreach (var lesson in lessons)
         {
-            say(lesson.Title);
-            pages.Add(await PageAsync(lesson, lesson.ReadNotebook(), references, Vigo, words));
-        }
+            var pages = new List<LessonPage>();
+            foreach (var edition in shelf.Translations(lesson).Prepend(lesson))
+            {
+                say(edition.Title);
+                pages.Add(await PageAsync(edition, edition.ReadNotebook(), references, Vigo, WordTable.In(edition.Language)));
+            }
 
-        var translated = new List<LessonPage>();
-        foreach (var lesson in lessons.SelectMany(shelf.Translations))
-        {
-            say(lesson.Title);
-            translated.Add(await PageAsync(lesson, lesson.ReadNotebook(), references, Vigo, WordTable.In(lesson.Language)));
+            lessonPages.Add(pages);
         }
 
         var talk = await PageAsync(TalkPage.Lesson(words), TalkPage.Notebook(words), references, Vigo, words);
@@ -56,22 +57,24 @@ public sealed class Publisher(string program, Action<string> say)
         var frame = FrameIn(words);
         var style = new PaperStyle(inside: singleFile);
         style.AddTo(files);
-        foreach (var page in pages.Concat(translated))
+        foreach (var pages in lessonPages)
         {
-            var others = pages.Concat(translated).Where(other => other.Lesson.Number == page.Lesson.Number && other != page);
-            files.Add(page.FileName, page.Html(FrameIn(page.Words), others));
-            new Sheets(style, page.Words).AddTo(files, page);
+            foreach (var page in pages)
+            {
+                files.Add(page.FileName, page.Html(FrameIn(page.Words), pages.Where(other => other != page)));
+                new Sheets(style, page.Words).AddTo(files, page);
+            }
         }
 
         files.Add(talk.FileName, talk.Html(frame));
-        files.Add(ClassPage.FileName, ClassPage.Html(frame, pages, words));
+        files.Add(ClassPage.FileName, ClassPage.Html(frame, [.. lessonPages.Select(pages => pages[0])], words));
         if (!singleFile)
         {
             var languages = shelf.Languages().Select(WordTable.In).ToArray();
             foreach (var language in languages)
             {
                 // A lesson that is not translated stands in the list in English.
-                var listed = pages.Select(page => translated.Find(other => other.Words == language && other.Lesson.Number == page.Lesson.Number) ?? page).ToArray();
+                var listed = lessonPages.Select(pages => pages.Find(page => page.Words == language) ?? pages[0]).ToArray();
                 files.Add(IndexPage.FileIn(language), IndexPage.Html(FrameIn(language), listed, language, languages));
             }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using SunLessons.Cells.Checks;
 using SunLessons.Cells.Hosting;
@@ -35,23 +34,23 @@ public class LessonChecksTests
 
             foreach (SlipPath single in told)
             {
-                Assert.Equal($"Not yet: {single.Slips[0].Kind.Name}. {single.Slips[0].Reply}", field.Answer(Typed(single.Value, check.Unit)));
+                Assert.Equal($"Not yet: {single.Slips[0].Kind.Name}. {single.Slips[0].Reply}", field.Answer(AnswerParser.Typed(single.Value, check.Unit)));
                 Assert.Equal((CheckState.NotYet, single.Slips[0].Kind.Name), (check.State, check.WrongPathName));
             }
 
             foreach (SlipPath pair in problem.Pairs.Where(pair => IsFar(check, pair.Value, [problem.Answer], 3.5)))
             {
-                Assert.StartsWith($"Not yet: two slips at once, {pair.Slips[0].Kind.Name} and {pair.Slips[1].Kind.Name}.", field.Answer(Typed(pair.Value, check.Unit)), StringComparison.Ordinal);
+                Assert.StartsWith($"Not yet: two slips at once, {pair.Slips[0].Kind.Name} and {pair.Slips[1].Kind.Name}.", field.Answer(AnswerParser.Typed(pair.Value, check.Unit)), StringComparison.Ordinal);
             }
 
             Assert.Equal(0, check.HintsTaken);
             double near = new[] { 2.0, -2.0, 1.4, -1.4 }.Select(times => problem.Answer + (times * check.Tolerance))
                 .First(value => IsFar(check, value, problem.Singles.Select(single => single.Value), 1.01));
-            Assert.StartsWith("Nearly: ", field.Answer(Typed(near, check.Unit)), StringComparison.Ordinal);
+            Assert.StartsWith("Nearly: ", field.Answer(AnswerParser.Typed(near, check.Unit)), StringComparison.Ordinal);
 
-            Assert.StartsWith("Right: ", field.Answer(Typed(problem.Answer, check.Unit)), StringComparison.Ordinal);
-            Assert.StartsWith("Right: ", field.Answer(Typed(problem.Answer + (0.9 * check.Tolerance), check.Unit).Replace('.', ',')), StringComparison.Ordinal);
-            Assert.StartsWith("Right: ", field.Answer(Typed(problem.Answer - (0.9 * check.Tolerance), check.Unit).Replace('-', '−')), StringComparison.Ordinal);
+            Assert.StartsWith("Right: ", field.Answer(AnswerParser.Typed(problem.Answer, check.Unit)), StringComparison.Ordinal);
+            Assert.StartsWith("Right: ", field.Answer(AnswerParser.Typed(problem.Answer + (0.9 * check.Tolerance), check.Unit).Replace('.', ',')), StringComparison.Ordinal);
+            Assert.StartsWith("Right: ", field.Answer(AnswerParser.Typed(problem.Answer - (0.9 * check.Tolerance), check.Unit).Replace('-', '−')), StringComparison.Ordinal);
             Assert.Contains("Worked solution", field.Help, StringComparison.Ordinal);
         }
     }
@@ -115,7 +114,7 @@ public class LessonChecksTests
                 NumberProblem problem = check.Problem();
                 foreach (SlipPath single in problem.Singles)
                 {
-                    string reply = field.Answer(Typed(single.Value, check.Unit));
+                    string reply = field.Answer(AnswerParser.Typed(single.Value, check.Unit));
                     if (!IsFar(check, single.Value, [problem.Answer], 1.0))
                     {
                         Assert.StartsWith("Right: ", reply, StringComparison.Ordinal);
@@ -127,30 +126,8 @@ public class LessonChecksTests
                     Assert.True(check.WrongPathName == string.Join(", or ", same), $"{check.Key} at {town.Name}: {single.Slips[0].Kind.Name} was answered with '{reply}'.");
                 }
 
-                Assert.StartsWith("Right: ", field.Answer(Typed(problem.Answer, check.Unit)), StringComparison.Ordinal);
+                Assert.StartsWith("Right: ", field.Answer(AnswerParser.Typed(problem.Answer, check.Unit)), StringComparison.Ordinal);
             }
-        }
-    }
-
-    /// <summary>A number as a learner would type it in that unit, with enough digits to come back the same.</summary>
-    private static string Typed(double value, string unit)
-    {
-        string Plain(double number) => number.ToString("0.#########", CultureInfo.InvariantCulture);
-        switch (unit)
-        {
-            case "clock":
-                double seconds = Math.Round((((value % 24) + 24) % 24) * 3600, 6);
-                return string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)}:{(int)(seconds / 60) % 60:00}:{seconds % 60:00.######}");
-            case "longitude":
-                return Plain(Math.Abs(value)) + (value < 0 ? " W" : " E");
-            case "latitude":
-                return Plain(Math.Abs(value)) + (value < 0 ? " S" : " N");
-            case "bearing":
-                return Plain(value) + "°";
-            case "":
-                return Plain(value);
-            default:
-                return Plain(value) + " " + unit;
         }
     }
 

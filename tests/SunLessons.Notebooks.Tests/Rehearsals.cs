@@ -15,7 +15,4 @@ internal static class Rehearsals
         SystemClock.Instance);
 
     public static Task<Rehearsal> OfAsync(string id) => OfAsync(LessonsTests.Shelf.Find(id).ReadNotebook());
-
-    /// <summary>What the lesson showed of one kind, in order.</summary>
-    public static IReadOnlyList<T> All<T>(this Rehearsal rehearsal) => [.. rehearsal.Cells.SelectMany(cell => cell.Shown).OfType<T>()];
 }

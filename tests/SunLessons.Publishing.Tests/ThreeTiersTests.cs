@@ -40,7 +40,7 @@ public sealed class ThreeTiersTests(PublishedLessons published)
     {
         await using var live = await LiveAsync(folder);
         live.Lesson.BecomeCurrent();
-        var sweeps = All<TrialTable>(live).SelectMany(table => table.Sweeps()).ToArray();
+        var sweeps = live.All<TrialTable>().SelectMany(table => table.Sweeps()).ToArray();
         Assert.True(sweeps.Length >= 3, $"{sweeps.Length} sweeps");
         var (page, sheet) = (Page(folder), Sheet(folder));
         foreach (var sweep in sweeps)
@@ -58,7 +58,7 @@ public sealed class ThreeTiersTests(PublishedLessons published)
         await using var live = await LiveAsync(folder);
         live.Lesson.BecomeCurrent();
         var (page, sheet, teacher) = (Page(folder), Sheet(folder), Teacher(folder));
-        var outcomes = All<PredictionBeside>(live);
+        var outcomes = live.All<PredictionBeside>();
         Assert.True(outcomes.Count >= 2);
         foreach (var beside in outcomes)
         {
@@ -78,7 +78,7 @@ public sealed class ThreeTiersTests(PublishedLessons published)
         await using var live = await LiveAsync(folder);
         live.Lesson.BecomeCurrent();
         var (page, sheet, teacher) = (Page(folder), Sheet(folder), Teacher(folder));
-        var examples = All<WorkedExample>(live);
+        var examples = live.All<WorkedExample>();
         Assert.Equal(3, examples.Count);
         foreach (var example in examples)
         {
@@ -104,7 +104,7 @@ public sealed class ThreeTiersTests(PublishedLessons published)
         await using var live = await LiveAsync(folder);
         live.Lesson.BecomeCurrent();
         var (page, sheet, teacher) = (Page(folder), Sheet(folder), Teacher(folder));
-        var checks = All<Check>(live);
+        var checks = live.All<Check>();
         Assert.True(checks.Count >= 8, $"{checks.Count} checks");
         foreach (var check in checks)
         {
@@ -123,14 +123,12 @@ public sealed class ThreeTiersTests(PublishedLessons published)
         }
     }
 
-    private static IReadOnlyList<T> All<T>(Rehearsal live) => [.. live.Cells.SelectMany(cell => cell.Shown).OfType<T>()];
-
     private static async Task<Rehearsal> LiveAsync(string folder)
     {
         var cells = PublishedLessons.Shelf.Lessons().Single(lesson => lesson.Folder == folder).ReadNotebook().Cells.Where(cell => cell.Type == CellType.Code);
         var live = await Rehearsal.RunAsync(cells.Select(cell => (cell.Id, cell.Language ?? "csharp", cell.Source)), PagePlace.FromDegrees("Vigo", 42.24, -8.72, "Europe/Madrid"), SystemClock.Instance);
         Assert.All(live.Cells, cell => Assert.Null(cell.Problem));
-        foreach (var guess in All<Prediction>(live))
+        foreach (var guess in live.All<Prediction>())
         {
             guess.RecordExample();
         }

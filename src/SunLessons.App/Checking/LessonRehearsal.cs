@@ -1,4 +1,3 @@
-using System.Globalization;
 using NodaTime;
 using SunLessons.Cells.Checks;
 using SunLessons.Cells.Hosting;
@@ -17,8 +16,6 @@ namespace SunLessons.App.Checking;
 /// </summary>
 internal static class LessonRehearsal
 {
-    private const string ValueType = "application/vnd.sunlessons.value+json";
-
     // One of the eight towns, as any other: lessons quote numbers for places that they name themselves.
     private static readonly PagePlace Place = PagePlace.FromDegrees("Vigo", 42.24, -8.72, "Europe/Madrid");
 
@@ -53,7 +50,7 @@ internal static class LessonRehearsal
     private static IEnumerable<ReviewRemark> Quotes(Notebook lesson, Rehearsal run)
     {
         var values = new Dictionary<string, string>();
-        foreach (var value in run.Cells.SelectMany(cell => cell.Outputs).Select(output => output.GetValueOrDefault(ValueType)))
+        foreach (var value in run.Cells.SelectMany(cell => cell.Outputs).Select(output => output.GetValueOrDefault(Cells.Lesson.ValueMimeType)))
         {
             if (value?["name"]?.ToString() is { } name)
             {
@@ -77,7 +74,7 @@ internal static class LessonRehearsal
     /// <summary>Records a guess everywhere, so that figures wake, and looks at them at three places.</summary>
     private static async Task<IReadOnlyList<ReviewRemark>> AwakeAsync(Rehearsal run)
     {
-        foreach (var guess in run.Cells.SelectMany(cell => cell.Shown).OfType<Prediction>())
+        foreach (var guess in run.All<Prediction>())
         {
             guess.RecordExample();
         }
@@ -151,28 +148,8 @@ internal static class LessonRehearsal
 
         void Answer(double value)
         {
-            host.Part(check.Key, "TextModel").ChangeFromPage(System.Text.Json.Nodes.JsonValue.Create(Typed(value, check.Unit)));
+            host.Part(check.Key, "TextModel").ChangeFromPage(System.Text.Json.Nodes.JsonValue.Create(AnswerParser.Typed(value, check.Unit)));
             host.Part(check.Key, "check-answer").Click();
-        }
-    }
-
-    /// <summary>A number as a learner would type it, with digits enough to come back the same.</summary>
-    private static string Typed(double value, string unit)
-    {
-        static string Plain(double number) => number.ToString("0.#########", CultureInfo.InvariantCulture);
-        switch (unit)
-        {
-            case "clock":
-                var seconds = Math.Round((((value % 24) + 24) % 24) * 3600, 6);
-                return string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)}:{(int)(seconds / 60) % 60:00}:{seconds % 60:00.######}");
-            case "longitude":
-                return Plain(Math.Abs(value)) + (value < 0 ? " W" : " E");
-            case "latitude":
-                return Plain(Math.Abs(value)) + (value < 0 ? " S" : " N");
-            case "bearing":
-                return Plain(value) + "°";
-            default:
-                return unit.Length == 0 ? Plain(value) : $"{Plain(value)} {unit}";
         }
     }
 }

@@ -47,6 +47,29 @@ public static partial class AnswerParser
         ["days"] = (AnswerKind.Days, 1),
     };
 
+    /// <summary>A number as a learner would type it, with digits enough to come back the same from <see cref="Read"/>.</summary>
+    /// <param name="value">The number, in <paramref name="unit"/>; hours from midnight for a clock time, west and south negative.</param>
+    /// <param name="unit">What is asked for; see <see cref="Read"/>.</param>
+    public static string Typed(double value, string unit)
+    {
+        static string Plain(double number) => number.ToString("0.#########", CultureInfo.InvariantCulture);
+        ArgumentNullException.ThrowIfNull(unit);
+        switch (unit)
+        {
+            case "clock":
+                var seconds = Math.Round((((value % 24) + 24) % 24) * 3600, 6);
+                return string.Create(CultureInfo.InvariantCulture, $"{(int)(seconds / 3600)}:{(int)(seconds / 60) % 60:00}:{seconds % 60:00.######}");
+            case "longitude":
+                return Plain(Math.Abs(value)) + (value < 0 ? " W" : " E");
+            case "latitude":
+                return Plain(Math.Abs(value)) + (value < 0 ? " S" : " N");
+            case "bearing":
+                return Plain(value) + "°";
+            default:
+                return unit.Length == 0 ? Plain(value) : $"{Plain(value)} {unit}";
+        }
+    }
+
     /// <summary>Reads an answer.</summary>
     /// <param name="text">What was typed; null and empty are answered kindly.</param>
     /// <param name="unit">What is asked for: <c>""</c>, <c>s</c>, <c>min</c>, <c>h</c>, <c>clock</c>, <c>°</c>, <c>bearing</c>, <c>latitude</c>, <c>longitude</c>, <c>mm</c>, <c>cm</c>, <c>m</c>, <c>km</c>, <c>days</c>.</param>

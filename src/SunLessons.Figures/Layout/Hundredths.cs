@@ -9,55 +9,47 @@ namespace SunLessons.Figures.Layout;
 /// </summary>
 internal static class Hundredths
 {
+    // A sign, nineteen digits and a point.
+    private const int Longest = 21;
+
     /// <summary>The nearest whole number of hundredths; halves go away from zero.</summary>
     public static long Of(double value) => (long)Math.Round(value * 100, MidpointRounding.AwayFromZero);
 
-    public static string Text(double value) => Text(Of(value));
-
-    public static string Text(long hundredths)
+    public static string Text(double value)
     {
-        var size = Math.Abs(hundredths);
-        var whole = (hundredths < 0 ? "-" : "") + (size / 100).ToString(CultureInfo.InvariantCulture);
-        var rest = (int)(size % 100);
-        return rest == 0 ? whole : rest % 10 == 0 ? whole + "." + Digit(rest / 10) : whole + "." + Digit(rest / 10) + Digit(rest % 10);
+        Span<char> written = stackalloc char[Longest];
+        return new string(written[..Write(written, Of(value))]);
     }
 
     public static void Append(StringBuilder text, long hundredths)
     {
-        if (hundredths < 0)
-        {
-            text.Append('-');
-            hundredths = -hundredths;
-        }
-
-        var whole = (int)(hundredths / 100);
-        var rest = (int)(hundredths - 100L * whole);
-        if (whole < 10)
-        {
-            text.Append((char)('0' + whole));
-        }
-        else if (whole < 100)
-        {
-            text.Append((char)('0' + whole / 10)).Append((char)('0' + whole % 10));
-        }
-        else if (whole < 1000)
-        {
-            text.Append((char)('0' + whole / 100)).Append((char)('0' + whole / 10 % 10)).Append((char)('0' + whole % 10));
-        }
-        else
-        {
-            text.Append(whole.ToString(CultureInfo.InvariantCulture));
-        }
-
-        if (rest > 0)
-        {
-            text.Append('.').Append((char)('0' + rest / 10));
-            if (rest % 10 > 0)
-            {
-                text.Append((char)('0' + rest % 10));
-            }
-        }
+        Span<char> written = stackalloc char[Longest];
+        text.Append(written[..Write(written, hundredths)]);
     }
 
-    private static string Digit(int digit) => ((char)('0' + digit)).ToString();
+    // Gives how many characters it wrote.
+    private static int Write(Span<char> into, long hundredths)
+    {
+        var at = 0;
+        if (hundredths < 0)
+        {
+            into[at++] = '-';
+        }
+
+        var size = Math.Abs(hundredths);
+        (size / 100).TryFormat(into[at..], out var digits, default, CultureInfo.InvariantCulture);
+        at += digits;
+        var rest = (int)(size % 100);
+        if (rest > 0)
+        {
+            into[at++] = '.';
+            into[at++] = (char)('0' + rest / 10);
+            if (rest % 10 > 0)
+            {
+                into[at++] = (char)('0' + rest % 10);
+            }
+        }
+
+        return at;
+    }
 }

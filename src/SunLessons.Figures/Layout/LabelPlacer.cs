@@ -55,7 +55,7 @@ internal sealed class LabelPlacer
             }
         }
 
-        TakeCheapest(Tries());
+        TakeCheapest(lines, Tries());
     }
 
     /// <summary>Puts words beyond the end of a bar.</summary>
@@ -63,7 +63,7 @@ internal sealed class LabelPlacer
     {
         var lines = TextMeasure.Wrap(text, _frame.Size, Math.Max(_frame.Plot.Width * 0.3, 80));
         var off = lines.Count * _frame.LineHeight / 2 + 3;
-        TakeCheapest(new[] { 1, 3, 5 }.SelectMany(k => new PlacedText[]
+        TakeCheapest(lines, new[] { 1, 3, 5 }.SelectMany(k => new PlacedText[]
         {
             new(lines, x, above ? y - off * k : y + off * k, "middle", ink, x, y, false),
             new(lines, x, above ? y + off * k : y - off * k, "middle", ink, x, y, false),
@@ -106,26 +106,19 @@ internal sealed class LabelPlacer
         }
 
         // A reference line is as well named at one height as at another.
-        TakeCheapest(Tries(), habit: 0.1);
+        TakeCheapest(lines, Tries(), habit: 0.1);
     }
 
     private static bool Within(double value, Extent extent) => value >= extent.Min && value <= extent.Max;
 
-    private void TakeCheapest(IEnumerable<PlacedText> tries, double habit = 0.3)
+    private void TakeCheapest(IReadOnlyList<string> lines, IEnumerable<PlacedText> tries, double habit = 0.3)
     {
         PlacedText? best = null;
         var least = double.PositiveInfinity;
         var order = 0;
-
-        // The same words at every place.
-        var width = 0.0;
+        var width = TextMeasure.Widest(lines, _frame.Size);
         foreach (var text in tries)
         {
-            if (order == 0)
-            {
-                width = text.Widest(_frame.Size);
-            }
-
             // The order itself costs a little, so that of two equally free places the one nearer to the habit of readers wins.
             var cost = Cost(text, width, habit * order++, least);
             if (cost < least)
@@ -143,7 +136,7 @@ internal sealed class LabelPlacer
         _taken.Add(Taken(text));
     }
 
-    private Box Taken(PlacedText text) => text.Box(text.Widest(_frame.Size), _frame.LineHeight);
+    private Box Taken(PlacedText text) => text.Box(TextMeasure.Widest(text.Lines, _frame.Size), _frame.LineHeight);
 
     // A place that costs as much as the cheapest so far is not looked at further.
     private double Cost(PlacedText text, double width, double habit, double least)

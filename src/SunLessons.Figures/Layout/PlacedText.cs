@@ -11,9 +11,6 @@ namespace SunLessons.Figures.Layout;
 /// <param name="InMargin">Whether it stands in the margin on the right, outside the frame.</param>
 internal sealed record PlacedText(IReadOnlyList<string> Lines, double X, double Y, string Anchor, Ink Ink, double FromX, double FromY, bool InMargin)
 {
-    /// <summary>The width of the widest line in a letter size.</summary>
-    public double Widest(double size) => Lines.Max(line => TextMeasure.Width(line, size));
-
     /// <summary>The ground that the words take.</summary>
     /// <param name="width">The width of the widest line, measured once for all places that a text tries.</param>
     /// <param name="lineHeight">The height of a line.</param>

@@ -18,6 +18,9 @@ internal static class TextMeasure
         return width * size;
     }
 
+    /// <summary>The width of the widest of some lines, in the unit of the letter size.</summary>
+    public static double Widest(IReadOnlyList<string> lines, double size) => lines.Max(line => Width(line, size));
+
     /// <summary>Breaks a text at spaces into lines no wider than the limit; a single long word stays whole.</summary>
     public static IReadOnlyList<string> Wrap(string text, double size, double limit)
     {

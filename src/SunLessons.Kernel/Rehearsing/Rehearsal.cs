@@ -38,6 +38,9 @@ public sealed class Rehearsal : IAsyncDisposable
     /// <summary>The cells that ran, in order.</summary>
     public IReadOnlyList<RehearsedCell> Cells => _cells;
 
+    /// <summary>What the cells showed of one kind, in order.</summary>
+    public IReadOnlyList<T> All<T>() => [.. _cells.SelectMany(cell => cell.Shown).OfType<T>()];
+
     /// <summary>Runs cells from the top; one that fails does not keep the next from running.</summary>
     /// <param name="cells">Id, language (<c>csharp</c>, <c>html</c> or <c>svg</c>) and text of each.</param>
     /// <param name="place">Where the learner stands.</param>
