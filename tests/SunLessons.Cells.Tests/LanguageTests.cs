@@ -78,6 +78,9 @@ public sealed class LanguageTests
         Assert.Equal("suma 94,9 min: el cuadrante está al oeste del meridiano de la zona", chain.Rows[3].Words);
         Assert.StartsWith("suma 60,0 min: rige el horario de verano (reglas de zonas horarias 20", chain.Rows[5].Words, StringComparison.Ordinal);
         Assert.Equal("+94,9 min", chain.Rows[3].Amount);
+
+        // No step's cause is left in English.
+        Assert.All(chain.Rows, row => Assert.DoesNotContain(" the ", row.Words, StringComparison.Ordinal));
     }
 
     [Fact]
