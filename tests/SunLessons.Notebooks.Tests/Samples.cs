@@ -23,6 +23,10 @@ internal static class Samples
         return folder;
     }
 
+    /// <summary>A markdown cell with the id "notes".</summary>
+    public static NotebookCell Cell(string role, string markdown) =>
+        Notebook.Empty().WithInsertedCell(0, CellType.Markdown, "notes", markdown).WithCellSunLessons("notes", "role", role).Cells.Single(cell => cell.Id == "notes");
+
     public static Lesson Shelve(string shelf, string json = Lesson, string folder = "06-noon")
     {
         Directory.CreateDirectory(Path.Combine(shelf, folder));

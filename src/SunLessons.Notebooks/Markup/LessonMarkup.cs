@@ -26,12 +26,29 @@ public static partial class LessonMarkup
     [GeneratedRegex("""<a href="#value:([a-z0-9][a-z0-9-]*)"[^>]*>(.*?)</a>""", RegexOptions.Singleline)]
     private static partial Regex ValueAnchor();
 
+    [GeneratedRegex("""^\s*(<h2\b.*?</h2>)(.*)$""", RegexOptions.Singleline)]
+    private static partial Regex HeadedSection();
+
+    /// <summary>
+    /// A markdown cell as it stands on a learner's page. What is for the teacher is folded away under its own heading of the second level; without
+    /// one it stands open, for there would be nothing to unfold it by.
+    /// </summary>
+    public static string CellHtml(NotebookCell cell)
+    {
+        ArgumentNullException.ThrowIfNull(cell);
+        string html = ToHtml(cell.Source, cell.Id + "-");
+        return cell.Role == "teacher" ? HeadedSection().Replace(html, "<details class=\"folded\"><summary>$1</summary>$2</details>\n") : html;
+    }
+
     /// <summary>Turns a markdown cell into safe HTML.</summary>
     /// <param name="markdown">The cell's text; raw HTML in it is cleaned like everything else.</param>
     /// <param name="idPrefix">Set before every id (headings get ids); see <see cref="SafeHtml.Clean"/>.</param>
     public static string ToHtml(string markdown, string idPrefix = "n-")
     {
         string html = Markdown.ToHtml(markdown, Pipeline)
+
+            // A table that scrolls sideways on a narrow screen must be reached by keyboard.
+            .Replace("<table>", "<table tabindex=\"0\">", StringComparison.Ordinal)
 
             // Column alignment comes as a style, which the page's content policy forbids; a class says the same.
             .Replace("style=\"text-align: right;\"", "class=\"align-right\"", StringComparison.Ordinal)

@@ -18,6 +18,9 @@ internal static partial class NeededParts
     [GeneratedRegex(@"\bone (?:thing |control )?at a time\b", RegexOptions.IgnoreCase)]
     private static partial Regex OneAtATime();
 
+    [GeneratedRegex(@"^\s*## ")]
+    private static partial Regex SectionHead();
+
     [GeneratedRegex(@"^\s*(?:[-*]|\d+\.)\s", RegexOptions.Multiline)]
     private static partial Regex ListItem();
 
@@ -95,6 +98,11 @@ internal static partial class NeededParts
         if (lesson.Cells.Any(cell => cell.Role == "reasoning" && cell.Source.Contains("$$", StringComparison.Ordinal)) && !Said("reasoning").Any(text => text.Contains("without a formula", StringComparison.OrdinalIgnoreCase)))
         {
             yield return At(lesson, "reasoning", "no-formula", "The reasoning has a formula and no way round it; add a paragraph \"Without a formula: ...\" with a drawing or a table in its place.");
+        }
+
+        foreach (NotebookCell cell in lesson.Cells.Where(cell => cell.Role == "teacher" && cell.Type == CellType.Markdown && !SectionHead().IsMatch(cell.Source)))
+        {
+            yield return new(cell.Id, "folded", "What is for the teacher is folded away under its heading on a learner's page, and this cell begins with none; begin it with \"## For the teacher\".");
         }
 
         foreach ((string role, string what) in new[] { ("activity", "steps in a numbered list"), ("sources", "one item a source, in a list") })

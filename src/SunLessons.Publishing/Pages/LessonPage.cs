@@ -51,8 +51,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         var open = $"<section class=\"step\" data-cell=\"{cell.Id}\"{(cell.Role is { } role ? $" data-role=\"{E(role)}\"" : "")}>";
         if (cell.Type == CellType.Markdown)
         {
-            // A table that scrolls sideways on a narrow screen must be reached by keyboard.
-            return open + Filled(LessonMarkup.ToHtml(cell.Source, cell.Id + "-")).Replace("<table>", "<table tabindex=\"0\">", StringComparison.Ordinal) + "</section>\n";
+            return open + Filled(LessonMarkup.CellHtml(cell)) + "</section>\n";
         }
 
         var awake = StillHtml.Of(Awake, cell.Id);

@@ -19,6 +19,7 @@ public sealed class AccessibilityTests
         await ExpectCleanAsync(browser, "lesson, not started");
         await lesson.StartAsync();
         await lesson.PredictAsync("12:00");
+        await FoldedPart.ExpectAsync(browser.Page, "For the teacher", "Rubric for the activity");
         await ExpectCleanAsync(browser, "lesson, live");
     }
 

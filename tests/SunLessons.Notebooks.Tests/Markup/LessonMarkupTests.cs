@@ -19,8 +19,8 @@ public class LessonMarkupTests
     }
 
     [Fact]
-    public void Tables_keep_their_headers_and_their_alignment() => Assert.Equal(
-        "<table>\n<thead>\n<tr>\n<th>Town</th>\n<th class=\"align-right\">C</th>\n</tr>\n</thead>\n<tbody>\n<tr>\n<td>Vigo</td>\n<td class=\"align-right\">1</td>\n</tr>\n</tbody>\n</table>\n",
+    public void Tables_keep_their_headers_and_their_alignment_and_are_reached_by_keyboard() => Assert.Equal(
+        "<table tabindex=\"0\">\n<thead>\n<tr>\n<th>Town</th>\n<th class=\"align-right\">C</th>\n</tr>\n</thead>\n<tbody>\n<tr>\n<td>Vigo</td>\n<td class=\"align-right\">1</td>\n</tr>\n</tbody>\n</table>\n",
         LessonMarkup.ToHtml("| Town | C |\n|---|--:|\n| Vigo | 1 |\n"));
 
     [Fact]
@@ -32,6 +32,13 @@ public class LessonMarkupTests
     public void Links_to_other_places_cannot_reach_back_into_the_page() => Assert.Equal(
         "<p><a href=\"https://www.w3.org/TR/mathml-core/\" rel=\"noopener noreferrer\">W3C</a></p>\n",
         LessonMarkup.ToHtml("[W3C](https://www.w3.org/TR/mathml-core/)"));
+
+    [Theory]
+    [InlineData("teacher", "## For the teacher\n\nMarks.", "<details class=\"folded\"><summary><h2 id=\"notes-for-the-teacher\">For the teacher</h2></summary>\n<p>Marks.</p>\n</details>\n")]
+    [InlineData("teacher", "Marks.", "<p>Marks.</p>\n")]
+    [InlineData("activity", "## For you\n\nMarks.", "<h2 id=\"notes-for-you\">For you</h2>\n<p>Marks.</p>\n")]
+    public void What_is_for_the_teacher_is_folded_away_under_its_own_heading(string role, string markdown, string html) =>
+        Assert.Equal(html, LessonMarkup.CellHtml(Samples.Cell(role, markdown)));
 
     [Fact]
     public void Money_is_no_formula() => Assert.Equal("<p>It cost $5 then, not $6 more.</p>\n", LessonMarkup.ToHtml("It cost $5 then, not $6 more."));

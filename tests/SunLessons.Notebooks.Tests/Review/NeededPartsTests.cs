@@ -45,6 +45,7 @@ public class NeededPartsTests
                 ("reasoning", "Without a formula", "no-formula"),
                 ("activity", ". ", "activity"),
                 ("sources", "- ", "sources"),
+                ("teacher", "## ", "folded"),
             })
             {
                 rows.Add(lesson.Data, role, text, rule);

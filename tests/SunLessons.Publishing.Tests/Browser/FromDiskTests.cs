@@ -175,6 +175,16 @@ public sealed class FromDiskTests(PublishedLessons published)
         Assert.True(wide <= 320, $"The page is {wide} px wide in a window of 320 px.");
     }
 
+    [Theory]
+    [InlineData("06-your-own-noon", "For the teacher", "Rubric for the activity")]
+    [InlineData("06-your-own-noon.es", "Para el profesor", "Rúbrica de la actividad")]
+    public async Task What_is_for_the_teacher_is_folded_away_unfolds_by_keyboard_and_is_printed(string folder, string head, string inside)
+    {
+        await using var browser = await BrowserPage.OpenAsync();
+        await browser.Page.GotoAsync(published.Address(folder).ToString());
+        await FoldedPart.ExpectAsync(browser.Page, head, inside);
+    }
+
     private static async Task ExpectCleanAsync(BrowserPage browser, string where)
     {
         var result = await browser.Page.RunAxe();
