@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace SunLessons.Figures.Layout;
 
 /// <summary>
@@ -31,47 +29,61 @@ internal static class Clipping
         }
     }
 
-    /// <summary>The path of a line inside a frame; empty when none of it is.</summary>
-    public static string Path((double X, double Y)[] points, Box box)
+    /// <summary>Writes the path of a line inside a frame; nothing when none of it is.</summary>
+    public static void Path(DrawingText text, Track track, Box box)
     {
-        var text = new StringBuilder();
-        foreach (var run in Runs(points))
+        var (xs, ys) = (track.X, track.Y);
+        var (left, top, right, bottom) = (box.Left, box.Top, box.Right, box.Bottom);
+        var run = false;
+
+        // The point before and, where it is inside, its hundredths; where the pen stands, in hundredths, nowhere at first.
+        var (x0, y0, in0, h0, v0) = (0.0, 0.0, false, 0L, 0L);
+        var (penX, penY) = (long.MinValue, long.MinValue);
+        for (var i = 0; i < xs.Length; i++)
         {
-            // Where the pen stands, in hundredths; nowhere at first.
-            var (penX, penY) = (long.MinValue, long.MinValue);
-            var before = run[0];
-            var beforeIsInside = box.Contains(before.X, before.Y);
-            for (var i = 1; i < run.Length; i++)
+            var (x, y) = (xs[i], ys[i]);
+            if (!double.IsFinite(x) || !double.IsFinite(y))
             {
-                var (a, b) = (before, run[i]);
-                var (aIsInside, bIsInside) = (beforeIsInside, box.Contains(b.X, b.Y));
-                (before, beforeIsInside) = (b, bIsInside);
-                if (!(aIsInside && bIsInside))
+                run = false;
+                (penX, penY) = (long.MinValue, long.MinValue);
+                continue;
+            }
+
+            var inside = x >= left && x <= right && y >= top && y <= bottom;
+            var (h, v) = inside ? (Hundredths.Of(x), Hundredths.Of(y)) : (0L, 0L);
+            if (run)
+            {
+                var (fromX, fromY, toX, toY) = (h0, v0, h, v);
+                var drawn = true;
+                if (!(in0 && inside))
                 {
-                    if (Segment(a, b, box) is not { } part)
+                    var part = Segment((x0, y0), (x, y), box);
+                    drawn = part is not null;
+                    if (part is { } cut)
                     {
-                        continue;
+                        (fromX, fromY, toX, toY) = (Hundredths.Of(cut.From.X), Hundredths.Of(cut.From.Y), Hundredths.Of(cut.To.X), Hundredths.Of(cut.To.Y));
+                    }
+                }
+
+                if (drawn)
+                {
+                    if (penX != fromX || penY != fromY)
+                    {
+                        text.Add('M', fromX, fromY);
                     }
 
-                    (a, b) = part;
-                }
+                    if (fromX != toX || fromY != toY)
+                    {
+                        text.Add('L', toX, toY);
+                    }
 
-                var (fromX, fromY, toX, toY) = (Hundredths.Of(a.X), Hundredths.Of(a.Y), Hundredths.Of(b.X), Hundredths.Of(b.Y));
-                if (penX != fromX || penY != fromY)
-                {
-                    Append(text, 'M', fromX, fromY);
+                    (penX, penY) = (toX, toY);
                 }
-
-                if (fromX != toX || fromY != toY)
-                {
-                    Append(text, 'L', toX, toY);
-                }
-
-                (penX, penY) = (toX, toY);
             }
-        }
 
-        return text.ToString();
+            (x0, y0, in0, h0, v0) = (x, y, inside, h, v);
+            run = true;
+        }
     }
 
     /// <summary>The closed path of an outline inside a frame; empty when none of it is.</summary>
@@ -137,13 +149,5 @@ internal static class Clipping
         }
 
         return true;
-    }
-
-    private static void Append(StringBuilder text, char pen, long x, long y)
-    {
-        text.Append(pen);
-        Hundredths.Append(text, x);
-        text.Append(' ');
-        Hundredths.Append(text, y);
     }
 }

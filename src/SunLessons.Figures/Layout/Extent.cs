@@ -16,14 +16,9 @@ internal readonly record struct Extent(double Min, double Max)
             return new Extent(axis.Min ?? -0.6, axis.Max ?? axis.Names.Length - 0.4);
         }
 
-        var values = figure.Series.SelectMany(s => across ? s.X : s.Y)
-            .Concat(figure.Notes.Select(n => across ? n.X : n.Y))
-            .Concat(figure.Marks.Where(m => m.Across != across).Select(m => m.At))
-            .Concat(!across && figure.Series.Any(s => s.Kind is SeriesKind.Bars or SeriesKind.Area) ? [0.0] : [])
-            .Where(double.IsFinite)
-            .ToArray();
-        var low = axis.Min ?? (values.Length > 0 ? values.Min() : 0);
-        var high = axis.Max ?? (values.Length > 0 ? values.Max() : low + 1);
+        var (least, most) = axis is { Min: not null, Max: not null } ? (0, 0) : Drawn(figure, across);
+        var low = axis.Min ?? (least <= most ? least : 0);
+        var high = axis.Max ?? (least <= most ? most : low + 1);
         if (high <= low)
         {
             // One value only: half a unit, or a twentieth of it, to each side.
@@ -42,6 +37,52 @@ internal readonly record struct Extent(double Min, double Max)
         return new Extent(
             axis.Min ?? (figure.EqualScales || across ? low - room : Math.Floor((low == 0 ? low : low - room) / step) * step),
             axis.Max ?? (figure.EqualScales || across ? high + room : Math.Ceiling((high == 0 ? high : high + room) / step) * step));
+    }
+
+    // The least and the greatest of all that is drawn along an axis, the wrong way round when nothing is. Point by point and without a list of them:
+    // it is asked for every drawing, of thousands of points.
+    private static (double Least, double Most) Drawn(Figure figure, bool across)
+    {
+        var (least, most) = (double.PositiveInfinity, double.NegativeInfinity);
+        void Take(double value)
+        {
+            if (double.IsFinite(value))
+            {
+                least = Math.Min(least, value);
+                most = Math.Max(most, value);
+            }
+        }
+
+        foreach (var series in figure.Series)
+        {
+            foreach (var value in (across ? series.X : series.Y).AsSpan())
+            {
+                if (value < least || value > most)
+                {
+                    Take(value);
+                }
+            }
+        }
+
+        foreach (var note in figure.Notes)
+        {
+            Take(across ? note.X : note.Y);
+        }
+
+        foreach (var mark in figure.Marks)
+        {
+            if (mark.Across != across)
+            {
+                Take(mark.At);
+            }
+        }
+
+        if (!across && figure.Series.Any(s => s.Kind is SeriesKind.Bars or SeriesKind.Area))
+        {
+            Take(0);
+        }
+
+        return (least, most);
     }
 
     /// <summary>Widens both ways to a length.</summary>

@@ -1,55 +1,64 @@
-using System.Globalization;
-using System.Text;
-
 namespace SunLessons.Figures.Layout;
 
 /// <summary>
-/// Coordinates as a drawing writes them: two decimals, without zeros at the end. By whole hundredths, because a number pattern takes most of the time of a
-/// drawing where C# is interpreted.
+/// Coordinates as a drawing writes them: two decimals, without zeros at the end. By whole hundredths and digit by digit, because a number pattern takes most
+/// of the time of a drawing where C# is interpreted.
 /// </summary>
 internal static class Hundredths
 {
-    // A sign, nineteen digits and a point.
-    private const int Longest = 21;
+    /// <summary>A sign, nineteen digits and a point.</summary>
+    public const int Longest = 21;
+
+    // The largest number below a half: with a half itself, 0.49999999999999994 would become 1.
+    private const double AlmostHalf = 0.49999999999999994;
 
     /// <summary>The nearest whole number of hundredths; halves go away from zero.</summary>
-    public static long Of(double value) => (long)Math.Round(value * 100, MidpointRounding.AwayFromZero);
+    public static long Of(double value)
+    {
+        var hundredths = value * 100;
+        return (long)(hundredths < 0 ? hundredths - AlmostHalf : hundredths + AlmostHalf);
+    }
 
     public static string Text(double value)
     {
-        Span<char> written = stackalloc char[Longest];
-        return new string(written[..Write(written, Of(value))]);
+        var written = new char[Longest];
+        return new string(written, 0, Write(written, 0, Of(value)));
     }
 
-    public static void Append(StringBuilder text, long hundredths)
+    /// <summary>Writes a number from a position on, which leaves room for the longest; gives the position after it.</summary>
+    public static int Write(char[] into, int at, long hundredths)
     {
-        Span<char> written = stackalloc char[Longest];
-        text.Append(written[..Write(written, hundredths)]);
-    }
-
-    // Gives how many characters it wrote.
-    private static int Write(Span<char> into, long hundredths)
-    {
-        var at = 0;
         if (hundredths < 0)
         {
             into[at++] = '-';
+            hundredths = -hundredths;
         }
 
-        var size = Math.Abs(hundredths);
-        (size / 100).TryFormat(into[at..], out var digits, default, CultureInfo.InvariantCulture);
-        at += digits;
-        var rest = (int)(size % 100);
+        var whole = hundredths / 100;
+        var rest = (int)(hundredths - whole * 100);
+        var end = at + 1;
+        for (var power = 10L; power <= whole; power *= 10)
+        {
+            end++;
+        }
+
+        for (var digit = end - 1; digit >= at; digit--)
+        {
+            var tens = whole / 10;
+            into[digit] = (char)('0' + (int)(whole - tens * 10));
+            whole = tens;
+        }
+
         if (rest > 0)
         {
-            into[at++] = '.';
-            into[at++] = (char)('0' + rest / 10);
+            into[end++] = '.';
+            into[end++] = (char)('0' + rest / 10);
             if (rest % 10 > 0)
             {
-                into[at++] = (char)('0' + rest % 10);
+                into[end++] = (char)('0' + rest % 10);
             }
         }
 
-        return at;
+        return end;
     }
 }

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace SunLessons.Figures.Layout;
 
 /// <summary>
@@ -10,25 +12,19 @@ internal sealed class LabelPlacer
 
     // Between samples of what is drawn, in CSS pixels: some five of them under a small letter's height.
     private const double Every = 4;
+    private static readonly double[] Reaches = [Away, Away * 2.2, Away * 4.0];
+    private static readonly double[] Parts = [0.015, 0.985, 0.25, 0.5, 0.75];
     private readonly PlotFrame _frame;
-    private readonly InkMap _ink;
+    private readonly Box _room;
     private readonly List<Box> _taken = [];
+    private InkMap? _ink;
 
     public LabelPlacer(PlotFrame frame, List<PlacedText> placed)
     {
         _frame = frame;
+        _room = new Box(frame.Plot.Left + 2, frame.Plot.Top + 2, frame.Plot.Right - 2, frame.Plot.Bottom - 2);
         Placed = placed;
-        _ink = new InkMap(frame.Width, frame.Plot.Bottom);
         _taken.AddRange(placed.Select(Taken));
-        foreach (var series in frame.Figure.Series)
-        {
-            Sample(series);
-        }
-
-        foreach (var mark in frame.Figure.Marks)
-        {
-            SampleMark(mark);
-        }
     }
 
     public List<PlacedText> Placed { get; }
@@ -37,37 +33,35 @@ internal sealed class LabelPlacer
 
     public void Near(string text, double x, double y, Ink ink)
     {
-        var lines = TextMeasure.Wrap(text, _frame.Size, Math.Max(_frame.Plot.Width * 0.45, 80));
-        var half = lines.Count * _frame.LineHeight / 2;
-        IEnumerable<PlacedText> Tries()
+        var search = new Search(this, Wrapped(text, 0.45), ink, (x, y), habit: 0.3);
+        var half = search.Half;
+        foreach (var d in Reaches)
         {
-            foreach (var reach in new[] { 1.0, 2.2, 4.0 })
-            {
-                var d = Away * reach;
-                yield return new(lines, x + d, y, "start", ink, x, y, false);
-                yield return new(lines, x, y - d - half, "middle", ink, x, y, false);
-                yield return new(lines, x + d * 0.7, y - d * 0.7 - half, "start", ink, x, y, false);
-                yield return new(lines, x + d * 0.7, y + d * 0.7 + half, "start", ink, x, y, false);
-                yield return new(lines, x - d, y, "end", ink, x, y, false);
-                yield return new(lines, x - d * 0.7, y - d * 0.7 - half, "end", ink, x, y, false);
-                yield return new(lines, x - d * 0.7, y + d * 0.7 + half, "end", ink, x, y, false);
-                yield return new(lines, x, y + d + half, "middle", ink, x, y, false);
-            }
+            search.Try(x + d, y, "start");
+            search.Try(x, y - d - half, "middle");
+            search.Try(x + d * 0.7, y - d * 0.7 - half, "start");
+            search.Try(x + d * 0.7, y + d * 0.7 + half, "start");
+            search.Try(x - d, y, "end");
+            search.Try(x - d * 0.7, y - d * 0.7 - half, "end");
+            search.Try(x - d * 0.7, y + d * 0.7 + half, "end");
+            search.Try(x, y + d + half, "middle");
         }
 
-        TakeCheapest(lines, Tries());
+        Add(search.Best);
     }
 
     /// <summary>Puts words beyond the end of a bar.</summary>
     public void Beyond(string text, double x, double y, bool above, Ink ink)
     {
-        var lines = TextMeasure.Wrap(text, _frame.Size, Math.Max(_frame.Plot.Width * 0.3, 80));
-        var off = lines.Count * _frame.LineHeight / 2 + 3;
-        TakeCheapest(lines, new[] { 1, 3, 5 }.SelectMany(k => new PlacedText[]
+        var search = new Search(this, Wrapped(text, 0.3), ink, (x, y), habit: 0.3);
+        var off = search.Half + 3;
+        for (var k = 1; k <= 5; k += 2)
         {
-            new(lines, x, above ? y - off * k : y + off * k, "middle", ink, x, y, false),
-            new(lines, x, above ? y + off * k : y - off * k, "middle", ink, x, y, false),
-        }));
+            search.Try(x, above ? y - off * k : y + off * k, "middle");
+            search.Try(x, above ? y + off * k : y - off * k, "middle");
+        }
+
+        Add(search.Best);
     }
 
     public void Along(Mark mark)
@@ -77,58 +71,38 @@ internal sealed class LabelPlacer
             return;
         }
 
-        var lines = TextMeasure.Wrap(mark.Text, _frame.Size, Math.Max(_frame.Plot.Width * 0.45, 80));
-        var half = lines.Count * _frame.LineHeight / 2;
+        // A reference line is as well named at one height as at another.
+        var search = new Search(this, Wrapped(mark.Text, 0.45), Ink.Black, of: null, habit: 0.1);
+        var half = search.Half;
         var plot = _frame.Plot;
-        IEnumerable<PlacedText> Tries()
+        if (mark.Across)
         {
-            if (mark.Across)
+            var y = _frame.PixelY(mark.At);
+            foreach (var part in Parts)
             {
-                var y = _frame.PixelY(mark.At);
-                foreach (var part in new[] { 0.015, 0.985, 0.25, 0.5, 0.75 })
-                {
-                    var x = plot.Left + part * plot.Width;
-                    var anchor = part < 0.1 ? "start" : part > 0.9 ? "end" : "middle";
-                    yield return new(lines, x, y - half - 2, anchor, Ink.Black, x, y - half - 2, false);
-                    yield return new(lines, x, y + half + 2, anchor, Ink.Black, x, y + half + 2, false);
-                }
+                var x = plot.Left + part * plot.Width;
+                var anchor = part < 0.1 ? "start" : part > 0.9 ? "end" : "middle";
+                search.Try(x, y - half - 2, anchor);
+                search.Try(x, y + half + 2, anchor);
             }
-            else
+        }
+        else
+        {
+            var x = _frame.PixelX(mark.At);
+            for (var row = 0; row < 8; row++)
             {
-                var x = _frame.PixelX(mark.At);
-                for (var row = 0; row < 8; row++)
-                {
-                    var y = plot.Top + half + 4 + row * plot.Height / 8;
-                    yield return new(lines, x + 6, y, "start", Ink.Black, x + 6, y, false);
-                    yield return new(lines, x - 6, y, "end", Ink.Black, x - 6, y, false);
-                }
+                var y = plot.Top + half + 4 + row * plot.Height / 8;
+                search.Try(x + 6, y, "start");
+                search.Try(x - 6, y, "end");
             }
         }
 
-        // A reference line is as well named at one height as at another.
-        TakeCheapest(lines, Tries(), habit: 0.1);
+        Add(search.Best);
     }
 
     private static bool Within(double value, Extent extent) => value >= extent.Min && value <= extent.Max;
 
-    private void TakeCheapest(IReadOnlyList<string> lines, IEnumerable<PlacedText> tries, double habit = 0.3)
-    {
-        PlacedText? best = null;
-        var least = double.PositiveInfinity;
-        var order = 0;
-        var width = TextMeasure.Widest(lines, _frame.Size);
-        foreach (var text in tries)
-        {
-            // The order itself costs a little, so that of two equally free places the one nearer to the habit of readers wins.
-            var cost = Cost(text, width, habit * order++, least);
-            if (cost < least)
-            {
-                (best, least) = (text, cost);
-            }
-        }
-
-        Add(best!);
-    }
+    private IReadOnlyList<string> Wrapped(string text, double part) => TextMeasure.Wrap(text, _frame.Size, Math.Max(_frame.Plot.Width * part, 80));
 
     private void Add(PlacedText text)
     {
@@ -139,98 +113,151 @@ internal sealed class LabelPlacer
     private Box Taken(PlacedText text) => text.Box(TextMeasure.Widest(text.Lines, _frame.Size), _frame.LineHeight);
 
     // A place that costs as much as the cheapest so far is not looked at further.
-    private double Cost(PlacedText text, double width, double habit, double least)
+    private double Cost(in Box box, double habit, double least)
     {
-        var box = text.Box(width, _frame.LineHeight * 0.9);
-        var room = new Box(_frame.Plot.Left + 2, _frame.Plot.Top + 2, _frame.Plot.Right - 2, _frame.Plot.Bottom - 2);
-        var cost = habit + (room.Holds(box) ? 0.0 : 1000.0 + 50 * Outside(room, box));
-        foreach (var other in _taken)
+        if (habit >= least)
+        {
+            return habit;
+        }
+
+        var cost = habit + (_room.Holds(box) ? 0.0 : 1000.0 + 50 * Outside(_room, box));
+        foreach (ref readonly var other in CollectionsMarshal.AsSpan(_taken))
         {
             if (cost >= least)
             {
                 return cost;
             }
 
-            if (box.Overlaps(other))
+            if (box.Left < other.Right && other.Left < box.Right && box.Top < other.Bottom && other.Top < box.Bottom)
             {
                 cost += 400;
             }
         }
 
-        return cost >= least ? cost : cost + _ink.Count(box);
+        // One more than what makes it too dear, so that no rounding of the sum decides.
+        return cost >= least ? cost : cost + (_ink ??= Sampled()).Count(box, least - cost + 1);
     }
 
     private static double Outside(Box room, Box box) =>
         Math.Max(0, room.Left - box.Left) + Math.Max(0, box.Right - room.Right) + Math.Max(0, room.Top - box.Top) + Math.Max(0, box.Bottom - room.Bottom);
 
-    // Points every few units along what is drawn, so that a long line counts for its length and not for its number of points.
-    private void Sample(Series series)
+    // Only where words look for room at all: those in the margin need none.
+    private InkMap Sampled()
     {
-        if (series.Kind == SeriesKind.Bars)
+        var ink = new InkMap(_frame.Width, _frame.Plot.Bottom);
+        for (var i = 0; i < _frame.Tracks.Count; i++)
         {
-            SampleBars(series);
-            return;
+            var kind = _frame.Figure.Series[i].Kind;
+            if (kind == SeriesKind.Bars)
+            {
+                SampleBars(ink, i);
+            }
+            else
+            {
+                Sample(ink, _frame.Tracks[i], kind);
+            }
         }
 
-        (double X, double Y)? before = null;
-        for (var i = 0; i < series.Count; i++)
+        foreach (var mark in _frame.Figure.Marks)
         {
-            if (!double.IsFinite(series.X[i]) || !double.IsFinite(series.Y[i]))
+            SampleMark(ink, mark);
+        }
+
+        return ink;
+    }
+
+    // Points every few units along what is drawn, so that a long line counts for its length and not for its number of points.
+    private static void Sample(InkMap ink, Track track, SeriesKind kind)
+    {
+        var (xs, ys) = (track.X, track.Y);
+        var joined = kind != SeriesKind.Points;
+
+        // A marker is as large as several samples.
+        var marked = kind is SeriesKind.Points or SeriesKind.LineWithPoints;
+        var follows = false;
+        for (var i = 0; i < xs.Length; i++)
+        {
+            if (!track.HasPoint(i))
             {
-                before = null;
+                follows = false;
                 continue;
             }
 
-            var here = (X: _frame.PixelX(series.X[i]), Y: _frame.PixelY(series.Y[i]));
-            if (before is { } from && series.Kind != SeriesKind.Points)
+            var (x, y) = (xs[i], ys[i]);
+            if (follows && joined)
             {
-                var steps = (int)Math.Min(400, Math.Ceiling(Math.Max(Math.Abs(here.X - from.X), Math.Abs(here.Y - from.Y)) / Every));
-                for (var k = 1; k < steps; k++)
-                {
-                    _ink.Add(from.X + (here.X - from.X) * k / steps, from.Y + (here.Y - from.Y) * k / steps);
-                }
+                var (fromX, fromY) = (xs[i - 1], ys[i - 1]);
+                var (dx, dy) = (x - fromX, y - fromY);
+                ink.AddAlong(fromX, fromY, dx, dy, 1, (int)Math.Min(400, Math.Ceiling(Math.Max(Math.Abs(dx), Math.Abs(dy)) / Every)));
             }
 
-            // A marker is as large as several samples.
-            for (var k = 0; k < (series.Kind is SeriesKind.Points or SeriesKind.LineWithPoints ? 4 : 1); k++)
+            ink.Add(x, y);
+            if (marked)
             {
-                _ink.Add(here.X + (k % 2 == 0 ? -4 : 4) * (k > 0 ? 1 : 0), here.Y + (k < 2 ? -4 : 4) * (k > 0 ? 1 : 0));
+                ink.Add(x + 4, y - 4);
+                ink.Add(x - 4, y + 4);
+                ink.Add(x + 4, y + 4);
             }
 
-            before = here;
+            follows = true;
         }
     }
 
     // The outline of each bar; its inside is ground that words may stand on only if it is empty, so it counts as ink too.
-    private void SampleBars(Series series)
+    private void SampleBars(InkMap ink, int order)
     {
-        foreach (var bar in Bars.Of(_frame, _frame.Figure.Series.IndexOf(series)))
+        foreach (var bar in Bars.Of(_frame, order))
         {
             for (var x = bar.Left; x <= bar.Right; x += Every)
             {
                 for (var y = Math.Min(bar.End, bar.Foot); y <= Math.Max(bar.End, bar.Foot); y += Every)
                 {
-                    _ink.Add(x, y);
+                    ink.Add(x, y);
                 }
             }
         }
     }
 
-    private void SampleMark(Mark mark)
+    private void SampleMark(InkMap ink, Mark mark)
     {
         var plot = _frame.Plot;
         if (mark.Across && Within(mark.At, _frame.YExtent))
         {
             for (var x = plot.Left; x <= plot.Right; x += Every)
             {
-                _ink.Add(x, _frame.PixelY(mark.At));
+                ink.Add(x, _frame.PixelY(mark.At));
             }
         }
         else if (!mark.Across && Within(mark.At, _frame.XExtent))
         {
             for (var y = plot.Top; y <= plot.Bottom; y += Every)
             {
-                _ink.Add(_frame.PixelX(mark.At), y);
+                ink.Add(_frame.PixelX(mark.At), y);
+            }
+        }
+    }
+
+    // Places for some words, tried one after another. Words of a point keep it; those along a line belong to where they stand.
+    private struct Search(LabelPlacer placer, IReadOnlyList<string> lines, Ink ink, (double X, double Y)? of, double habit)
+    {
+        private readonly double _width = TextMeasure.Widest(lines, placer._frame.Size);
+        private readonly double _height = lines.Count * (placer._frame.LineHeight * 0.9);
+        private double _least = double.PositiveInfinity;
+        private double _x, _y;
+        private string _anchor = "";
+        private int _tries;
+
+        public readonly double Half => lines.Count * placer._frame.LineHeight / 2;
+
+        public readonly PlacedText Best => new(lines, _x, _y, _anchor, ink, of?.X ?? _x, of?.Y ?? _y, InMargin: false);
+
+        public void Try(double x, double y, string anchor)
+        {
+            // The order itself costs a little, so that of two equally free places the one nearer to the habit of readers wins.
+            var cost = placer.Cost(PlacedText.BoxAt(x, y, anchor, _width, _height), habit * _tries++, _least);
+            if (cost < _least)
+            {
+                (_least, _x, _y, _anchor) = (cost, x, y, anchor);
             }
         }
     }

@@ -14,10 +14,12 @@ internal sealed record PlacedText(IReadOnlyList<string> Lines, double X, double 
     /// <summary>The ground that the words take.</summary>
     /// <param name="width">The width of the widest line, measured once for all places that a text tries.</param>
     /// <param name="lineHeight">The height of a line.</param>
-    public Box Box(double width, double lineHeight)
+    public Box Box(double width, double lineHeight) => BoxAt(X, Y, Anchor, width, Lines.Count * lineHeight);
+
+    /// <summary>The ground of words of a width and height at a place.</summary>
+    public static Box BoxAt(double x, double y, string anchor, double width, double height)
     {
-        var left = Anchor switch { "middle" => X - width / 2, "end" => X - width, _ => X };
-        var height = Lines.Count * lineHeight;
-        return Layout.Box.At(left, Y - height / 2, width, height);
+        var left = anchor switch { "middle" => x - width / 2, "end" => x - width, _ => x };
+        return Layout.Box.At(left, y - height / 2, width, height);
     }
 }

@@ -68,6 +68,7 @@ internal sealed class PlotFrame
         XTicks = ticks.Ticks;
         XTickRows = ticks.Rows;
         Height = Plot.Bottom + bottomHeight + ticks.ExtraHeight;
+        Tracks = [.. figure.Series.Select(TrackOf)];
         Labels = PlaceLabels(wrapped);
     }
 
@@ -103,6 +104,9 @@ internal sealed class PlotFrame
     public IReadOnlyList<Tick> YTicks { get; private set; } = [];
 
     public IReadOnlyList<Look> Looks { get; }
+
+    /// <summary>The points of each series, in their order.</summary>
+    public IReadOnlyList<Track> Tracks { get; }
 
     /// <summary>All direct labels, notes and words of marks.</summary>
     public IReadOnlyList<PlacedText> Labels { get; }
@@ -152,6 +156,23 @@ internal sealed class PlotFrame
                 return (ticks, rows, (rows - 1) * LineHeight);
             }
         }
+    }
+
+    // The same arithmetic as PixelX and PixelY, with everything that is the same for all points asked once.
+    private Track TrackOf(Series series)
+    {
+        var (left, fromX, acrossUnits, width) = (Plot.Left, XExtent.Min, XExtent.Length, Plot.Width);
+        var (bottom, fromY, upUnits, height) = (Plot.Bottom, YExtent.Min, YExtent.Length, Plot.Height);
+        var x = series.X.AsSpan();
+        var y = series.Y.AsSpan();
+        var (across, down) = (new double[x.Length], new double[x.Length]);
+        for (var i = 0; i < across.Length; i++)
+        {
+            across[i] = left + (x[i] - fromX) / acrossUnits * width;
+            down[i] = bottom - (y[i] - fromY) / upUnits * height;
+        }
+
+        return new Track(across, down);
     }
 
     private List<PlacedText> PlaceLabels(Dictionary<int, IReadOnlyList<string>> wrapped)

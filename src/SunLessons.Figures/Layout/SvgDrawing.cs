@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using System.Text;
 
 namespace SunLessons.Figures.Layout;
 
@@ -9,7 +8,7 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
 {
     private const string Grid = "#d4d4d4";
     private const string Edge = "#595959";
-    private readonly StringBuilder _text = new();
+    private readonly DrawingText _text = new();
 
     private Figure Figure => frame.Figure;
 
@@ -18,9 +17,9 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
         var id = options.IdPrefix ?? "f" + Hash(Figure.Title + "\n" + Figure.Description + "\n" + Figure.Summary);
         var w = N(frame.Width);
         var h = N(frame.Height);
-        _text.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sunlessons-drawing\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" aria-labelledby=\"{E(id)}-t {E(id)}-d\" font-family=\"Arial, Helvetica, 'Liberation Sans', sans-serif\" font-size=\"{N(frame.Size)}\" fill=\"#000000\">\n");
-        _text.Append($"<title id=\"{E(id)}-t\">{E(Figure.Title)}</title>\n<desc id=\"{E(id)}-d\">{E(Figure.Description)} {E(Figure.Summary)}</desc>\n");
-        _text.Append($"<rect width=\"{w}\" height=\"{h}\" fill=\"#ffffff\"/>\n");
+        _text.Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sunlessons-drawing\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\" aria-labelledby=\"{E(id)}-t {E(id)}-d\" font-family=\"Arial, Helvetica, 'Liberation Sans', sans-serif\" font-size=\"{frame.Size}\" fill=\"#000000\">\n");
+        _text.Add($"<title id=\"{E(id)}-t\">{E(Figure.Title)}</title>\n<desc id=\"{E(id)}-d\">{E(Figure.Description)} {E(Figure.Summary)}</desc>\n");
+        _text.Add($"<rect width=\"{w}\" height=\"{h}\" fill=\"#ffffff\"/>\n");
         Headings();
         if (Figure.ShowsAxes)
         {
@@ -34,7 +33,8 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
         }
 
         Words();
-        return _text.Append("</svg>\n").ToString();
+        _text.Add("</svg>\n");
+        return _text.ToString();
     }
 
     private static string N(double value) => Hundredths.Text(value);
@@ -64,11 +64,11 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
     private string Colour(Ink ink) => options.BlackOnly ? "#000000" : ink.Hex();
 
     private void Line(double x1, double y1, double x2, double y2, string stroke, double width, string more = "") =>
-        _text.Append($"<line x1=\"{N(x1)}\" y1=\"{N(y1)}\" x2=\"{N(x2)}\" y2=\"{N(y2)}\" stroke=\"{stroke}\" stroke-width=\"{N(width)}\"{more}/>\n");
+        _text.Add($"<line x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\" stroke=\"{stroke}\" stroke-width=\"{width}\"{more}/>\n");
 
     // The middle of small letters stands about a third of the letter size above the line they are written on.
     private void Word(string text, double x, double middle, string anchor = "start", string more = "") =>
-        _text.Append($"<text x=\"{N(x)}\" y=\"{N(middle + frame.Size * 0.35)}\"{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}{more}>{E(text)}</text>\n");
+        _text.Add($"<text x=\"{x}\" y=\"{middle + frame.Size * 0.35}\"{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}{more}>{E(text)}</text>\n");
 
     private void Headings()
     {
@@ -112,7 +112,7 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
             row++;
         }
 
-        _text.Append($"<rect x=\"{N(plot.Left)}\" y=\"{N(plot.Top)}\" width=\"{N(plot.Width)}\" height=\"{N(plot.Height)}\" fill=\"none\" stroke=\"{Edge}\" stroke-width=\"1\"/>\n");
+        _text.Add($"<rect x=\"{plot.Left}\" y=\"{plot.Top}\" width=\"{plot.Width}\" height=\"{plot.Height}\" fill=\"none\" stroke=\"{Edge}\" stroke-width=\"1\"/>\n");
         for (var i = 0; i < frame.XTitleLines.Count; i++)
         {
             // Under the middle of the frame, or as near to it as the sheet lets the words be.
@@ -141,56 +141,71 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
     private void Draw(Series series, Look look, int order)
     {
         var colour = Colour(look.Ink);
-        var points = new (double X, double Y)[series.Count];
-        for (var i = 0; i < points.Length; i++)
-        {
-            points[i] = (frame.PixelX(series.X[i]), frame.PixelY(series.Y[i]));
-        }
-
+        var track = frame.Tracks[order];
         switch (series.Kind)
         {
             case SeriesKind.Bars:
                 DrawBars(look, order);
                 return;
             case SeriesKind.Shape:
-                Shape(points, look);
+                Shape(track.Points(), look);
                 return;
             case SeriesKind.Area:
-                Fill(points, colour);
+                Fill(track.Points(), colour);
                 break;
         }
 
         if (series.Kind != SeriesKind.Points)
         {
-            var path = Clipping.Path(points, frame.Plot);
-            if (path.Length > 0)
+            var before = _text.Length;
+            _text.Add("<path d=\"");
+            var begun = _text.Length;
+            Clipping.Path(_text, track, frame.Plot);
+            if (_text.Length > begun)
             {
-                _text.Append($"<path d=\"{path}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{N(look.Width)}\" stroke-linejoin=\"round\" stroke-linecap=\"{(look.Line is LineStyle.Dot or LineStyle.DashDot ? "round" : "butt")}\"{Dashes(look.Line, look.Width)}/>\n");
+                _text.Add($"\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{look.Width}\" stroke-linejoin=\"round\" stroke-linecap=\"{(look.Line is LineStyle.Dot or LineStyle.DashDot ? "round" : "butt")}\"{Dashes(look.Line, look.Width)}/>\n");
             }
+            else
+            {
+                _text.CutTo(before);
+            }
+        }
+
+        if (look.Marker == MarkerShape.None)
+        {
+            return;
         }
 
         // A line shows some six of its markers, set off from those of its neighbours.
         var every = series.Kind is SeriesKind.Line or SeriesKind.Area ? Math.Max(1, series.Count / 6) : 1;
         var first = every == 1 ? 0 : (every / 2 + order * every / 5) % every;
-        for (var i = first; i < points.Length && look.Marker != MarkerShape.None; i += every)
+        var looks = $"fill=\"{(look.Marker is MarkerShape.Disc or MarkerShape.Diamond ? colour : "#ffffff")}\" stroke=\"{colour}\" stroke-width=\"2\"/>\n";
+        for (var i = first; i < series.Count; i += every)
         {
-            if (double.IsFinite(points[i].X) && double.IsFinite(points[i].Y) && frame.Plot.Contains(points[i].X, points[i].Y))
+            if (track.HasPoint(i) && frame.Plot.Contains(track.X[i], track.Y[i]))
             {
-                Marker(look.Marker, points[i].X, points[i].Y, series.Strong ? 7 : 5, colour);
+                Marker(look.Marker, track.X[i], track.Y[i], series.Strong ? 7 : 5, looks);
             }
         }
     }
 
-    private void Marker(MarkerShape shape, double x, double y, double r, string colour)
+    private void Marker(MarkerShape shape, double x, double y, double r, string looks)
     {
-        var looks = $"fill=\"{(shape is MarkerShape.Disc or MarkerShape.Diamond ? colour : "#ffffff")}\" stroke=\"{colour}\" stroke-width=\"2\"";
-        _text.Append(shape switch
+        switch (shape)
         {
-            MarkerShape.Disc => $"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(r)}\" {looks}/>\n",
-            MarkerShape.Square => $"<rect x=\"{N(x - r)}\" y=\"{N(y - r)}\" width=\"{N(2 * r)}\" height=\"{N(2 * r)}\" {looks}/>\n",
-            MarkerShape.Diamond => $"<path d=\"M{N(x)} {N(y - r * 1.3)}L{N(x + r * 1.3)} {N(y)}L{N(x)} {N(y + r * 1.3)}L{N(x - r * 1.3)} {N(y)}Z\" {looks}/>\n",
-            _ => $"<path d=\"M{N(x)} {N(y - r * 1.2)}L{N(x + r * 1.2)} {N(y + r)}L{N(x - r * 1.2)} {N(y + r)}Z\" {looks}/>\n",
-        });
+            case MarkerShape.Disc:
+                _text.Add($"<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\" {looks}");
+                break;
+            case MarkerShape.Square:
+                _text.Add($"<rect x=\"{x - r}\" y=\"{y - r}\" width=\"{2 * r}\" height=\"{2 * r}\" {looks}");
+                break;
+            case MarkerShape.Diamond:
+                _text.Add($"<path d=\"M{x} {y - r * 1.3}L{x + r * 1.3} {y}L{x} {y + r * 1.3}L{x - r * 1.3} {y}Z\" {looks}");
+                break;
+            default:
+                _text.Add($"<path d=\"M{x} {y - r * 1.2}L{x + r * 1.2} {y + r}L{x - r * 1.2} {y + r}Z\" {looks}");
+                break;
+        }
     }
 
     private void DrawBars(Look look, int order)
@@ -200,7 +215,7 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
         var fill = place switch { 0 => "1", 1 => "0", 2 => "0.5", _ => "0.25" };
         foreach (var bar in Bars.Of(frame, order))
         {
-            _text.Append($"<rect x=\"{N(bar.Left)}\" y=\"{N(Math.Min(bar.Foot, bar.End))}\" width=\"{N(bar.Right - bar.Left)}\" height=\"{N(Math.Abs(bar.End - bar.Foot))}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"{fill}\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"2\"/>\n");
+            _text.Add($"<rect x=\"{bar.Left}\" y=\"{Math.Min(bar.Foot, bar.End)}\" width=\"{bar.Right - bar.Left}\" height=\"{Math.Abs(bar.End - bar.Foot)}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"{fill}\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"2\"/>\n");
         }
 
         if (frame.YExtent.Min < 0 && frame.YExtent.Max > 0)
@@ -214,7 +229,7 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
         var path = Clipping.Polygon(points, frame.Plot);
         if (path.Length > 0)
         {
-            _text.Append($"<path d=\"{path}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"0.06\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"{N(look.Width)}\" stroke-linejoin=\"round\"{Dashes(look.Line, look.Width)}/>\n");
+            _text.Add($"<path d=\"{path}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"0.06\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"{look.Width}\" stroke-linejoin=\"round\"{Dashes(look.Line, look.Width)}/>\n");
         }
     }
 
@@ -226,7 +241,7 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
             var path = Clipping.Polygon([(run[0].X, zero), .. run, (run[^1].X, zero)], frame.Plot);
             if (path.Length > 0)
             {
-                _text.Append($"<path d=\"{path}\" fill=\"{colour}\" fill-opacity=\"0.15\" stroke=\"none\"/>\n");
+                _text.Add($"<path d=\"{path}\" fill=\"{colour}\" fill-opacity=\"0.15\" stroke=\"none\"/>\n");
             }
         }
     }
