@@ -20,7 +20,6 @@ public static class StopCheck
     private static volatile bool _running;
     private static volatile CancellationTokenSource _stop = new();
     private static volatile CancellationTokenSource _abandon = new();
-    private static volatile HeapWatch? _heap;
 
     /// <summary>Why the running cell is being stopped; null when it is not.</summary>
     internal static string? Reason => _reason;
@@ -78,14 +77,14 @@ public static class StopCheck
         _stop = new CancellationTokenSource();
         _abandon = new CancellationTokenSource();
         _running = true;
-        _heap = HeapWatch.Start();
+        HeapWatch.Start();
         CellThreads.Enter();
     }
 
     internal static void End()
     {
         _running = false;
-        _heap?.Stop();
+        HeapWatch.Stop();
         if (_wanted)
         {
             // Threads that the cell left behind end at their next check; controls that are moved afterwards must not.

@@ -75,6 +75,16 @@ public abstract class EngineContractTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_library_built_against_the_standard_of_all_frameworks_shares_the_cells_types()
+    {
+        // FSharp.Core refers to netstandard, one of the assemblies that only point to others and that cells do without.
+        var library = Path.Combine(AppContext.BaseDirectory, "FSharp.Core.dll").Replace("\\", "/", StringComparison.Ordinal);
+        Assert.IsType<CellFinished>(await _engine.RunAsync($"#r \"{library}\"", 1));
+        Assert.Equal(new CellFinished(true, 12), await _engine.RunAsync("Microsoft.FSharp.Collections.ListModule.OfSeq(new[] { 3, 4, 5 }).Where(hour => hour > 2).Sum()", 2));
+        Assert.Equal(new CellFinished(true, 2), await _engine.RunAsync("1+1", 3));
+    }
+
+    [Fact]
     public async Task A_cell_may_name_a_library_in_a_file_which_needs_another_beside_it()
     {
         var folder = Directory.CreateTempSubdirectory("sunlessons-libraries-").FullName;

@@ -130,6 +130,12 @@ internal sealed class RoslynEngine(Action<string> log) : ScriptEngine(log)
                 : [];
         }
 
+        // What a library named by a cell refers to and cells do without.
+        public override bool ResolveMissingAssemblies => true;
+
+        public override PortableExecutableReference? ResolveMissingAssembly(MetadataReference definition, AssemblyIdentity referenceIdentity) =>
+            CellReferences.Find(referenceIdentity.Name);
+
         public override bool Equals(object? other) => other is FileReferences;
 
         public override int GetHashCode() => 1;

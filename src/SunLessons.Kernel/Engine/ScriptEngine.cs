@@ -59,6 +59,8 @@ internal abstract class ScriptEngine : IScriptEngine
         finally
         {
             StopCheck.End();
+            // Behind the answer: what the next cell and all questions before it begin with.
+            _ = Task.Run(_language.Prepare);
         }
     }
 
