@@ -22,7 +22,7 @@ public static class Say
     public static void Language(string language) => Lesson.Current.Language(language);
 
     /// <summary>A time or sentence of the library in the language of the lesson: the library itself speaks English.</summary>
-    public static string Retold(string text) => Translated(text) is var told && told != text ? told : Numbered(text);
+    public static string Retold(string text) => Speech.Culture.Retold(text);
 
     /// <inheritdoc cref="Lesson.Here"/>
     public static Place Here => Lesson.Current.Here;

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
 
 namespace SunLessons.Words;
 
@@ -8,7 +9,7 @@ namespace SunLessons.Words;
 /// How numbers and dates are written in one language, taken from its own table, so that it is the same on every system and where no culture data are installed
 /// (published pages have none). As the current culture it also says in which language the program speaks: it flows with calls and tasks as every culture does.
 /// </summary>
-public sealed class LanguageCulture : CultureInfo
+public sealed partial class LanguageCulture : CultureInfo
 {
     private static readonly ConcurrentDictionary<string, LanguageCulture> Known = new(StringComparer.Ordinal);
 
@@ -40,9 +41,41 @@ public sealed class LanguageCulture : CultureInfo
         return Known.GetOrAdd(words.Language, _ => (LanguageCulture)ReadOnly(new LanguageCulture(words)));
     }
 
+    /// <summary>A sentence of the code in this language. Its key is the sentence with {0}, {1} in the places of its values.</summary>
+    public string Worded(FormattableString english)
+    {
+        ArgumentNullException.ThrowIfNull(english);
+        return Words.Translation(english.Format) is { } own ? string.Format(this, own, english.GetArguments()) : english.ToString(this);
+    }
+
+    /// <summary>A finished text with this language's decimal sign: a point between two digits becomes it.</summary>
+    public string Numbered(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return SentencePattern.WithDecimals(text, Words["culture.decimal"]);
+    }
+
+    /// <summary>A finished English text in this language, as <see cref="WordTable.Translated"/>; with this language's decimal sign where it is not known.</summary>
+    public string Retold(string text) => Words.Translated(text) is var told && told != text ? told : Numbered(text);
+
+    /// <summary>What was typed, with units and sides of the world as this language names them put in English: <c>12 minutos</c>, <c>8,72 O</c>.</summary>
+    public string InEnglish(string typed)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var names = Words["culture.units"];
+        return names.Length == 0 ? typed : LetterRun().Replace(typed, run =>
+        {
+            var known = Array.Find(names.Split(' '), name => name.StartsWith(run.Value.ToLowerInvariant() + "=", StringComparison.Ordinal));
+            return known is null ? run.Value : known[(run.Length + 1)..];
+        });
+    }
+
     /// <summary>Two are alike only when they are the same: their data are their own, although .NET takes them all for the culture without a name.</summary>
     public override bool Equals(object? value) => ReferenceEquals(this, value);
 
     /// <inheritdoc/>
     public override int GetHashCode() => RuntimeHelpers.GetHashCode(Words);
+
+    [GeneratedRegex(@"\p{L}+")]
+    private static partial Regex LetterRun();
 }

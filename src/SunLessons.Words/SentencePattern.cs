@@ -3,20 +3,20 @@ using System.Globalization;
 namespace SunLessons.Words;
 
 /// <summary>
-/// A sentence of the science with places for values, such as <c>science: add {0} min</c>, and its translation. The science speaks English and knows no language;
-/// its finished sentences are told again by their pattern.
+/// A finished sentence with places for values, such as <c>science: add {0} min</c>, and its translation. The science speaks English and knows no language, and so do
+/// the files and kernels of the program; their finished sentences are told again by their pattern.
 /// </summary>
 internal sealed class SentencePattern
 {
-    /// <summary>What the keys of such patterns begin with.</summary>
-    public const string Mark = "science: ";
+    /// <summary>What the keys of such patterns begin with: who says the sentence.</summary>
+    public static readonly string[] Marks = ["science: ", "program: "];
 
     private readonly string[] _fixed;
     private readonly string _translation;
 
     public SentencePattern(string key, string translation)
     {
-        var english = key[Mark.Length..];
+        var english = key[Marks.First(mark => key.StartsWith(mark, StringComparison.Ordinal)).Length..];
         _translation = translation;
 
         // The places come in the order of their numbers, so the fixed words between them are all that is needed.

@@ -15,11 +15,7 @@ public static class Speech
     public static WordTable Words => Culture.Words;
 
     /// <summary>A sentence of the code in the language spoken now. Its key is the sentence with {0}, {1} in the places of its values.</summary>
-    public static string Worded(FormattableString english)
-    {
-        ArgumentNullException.ThrowIfNull(english);
-        return Words.Translation(english.Format) is { } own ? string.Format(CultureInfo.CurrentCulture, own, english.GetArguments()) : english.ToString(CultureInfo.CurrentCulture);
-    }
+    public static string Worded(FormattableString english) => Culture.Worded(english);
 
     /// <summary>
     /// A text that comes finished from elsewhere, such as a cause named by the science, in the language spoken now: as a whole, or by the pattern that it follows.
@@ -27,9 +23,5 @@ public static class Speech
     public static string Translated(string english) => Words.Translated(english);
 
     /// <summary>A finished text with the decimal sign of the language spoken now: a point between two digits becomes it.</summary>
-    public static string Numbered(string text)
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        return SentencePattern.WithDecimals(text, Words["culture.decimal"]);
-    }
+    public static string Numbered(string text) => Culture.Numbered(text);
 }

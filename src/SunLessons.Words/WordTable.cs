@@ -25,7 +25,7 @@ public sealed class WordTable
         _fallback = language == First ? null : In(First);
         using var table = Open(language)!;
         _own = JsonNode.Parse(table)!.AsObject().ToDictionary(pair => pair.Key, pair => (string)pair.Value!, StringComparer.Ordinal);
-        _patterns = [.. _own.Where(pair => pair.Key.StartsWith(SentencePattern.Mark, StringComparison.Ordinal)).Select(pair => new SentencePattern(pair.Key, pair.Value)).OrderByDescending(pattern => pattern.Length)];
+        _patterns = [.. _own.Where(pair => SentencePattern.Marks.Any(mark => pair.Key.StartsWith(mark, StringComparison.Ordinal))).Select(pair => new SentencePattern(pair.Key, pair.Value)).OrderByDescending(pattern => pattern.Length)];
     }
 
     /// <summary>The languages that have a table, by their two letters, English first.</summary>

@@ -93,7 +93,7 @@ public static partial class AnswerParser
             return AnswerInput.Not(Worded($"'{plain}' holds a point and a comma. Write one decimal sign and nothing between thousands, such as {asked.ExampleNow}."));
         }
 
-        return ReadSigned(InEnglish(plain.Replace(',', '.').ToLowerInvariant()), plain, asked);
+        return ReadSigned(Speech.Culture.InEnglish(plain.Replace(',', '.').ToLowerInvariant()), plain, asked);
     }
 
     // One spelling for the many signs that keyboards and copied texts have for the same thing.
@@ -118,17 +118,6 @@ public static partial class AnswerParser
         // "= 94.9 min." and "~ 95" are what people write on paper.
         var tidy = Spaces().Replace(new string(plain), " ").Trim().TrimStart('=', '~', '\u2248').TrimStart().Replace("''", "\"", StringComparison.Ordinal);
         return tidy.Length > 1 && tidy[^1] == '.' && char.IsLetter(tidy[^2]) ? tidy[..^1] : tidy;
-    }
-
-    // Units and sides of the world as the lesson's language names them: "12 minutos", "8,72 O".
-    private static string InEnglish(string text)
-    {
-        var names = Speech.Words["culture.units"];
-        return names.Length == 0 ? text : LetterRun().Replace(text, run =>
-        {
-            var known = Array.Find(names.Split(' '), name => name.StartsWith(run.Value + "=", StringComparison.Ordinal));
-            return known is null ? run.Value : known[(run.Length + 1)..];
-        });
     }
 
     private static AnswerInput ReadSigned(string text, string original, AnswerUnit asked)
@@ -320,9 +309,6 @@ public static partial class AnswerParser
         AnswerInput.Not(Worded($"'{original}' cannot be read as {asked.AskedNow}. Write it in digits, such as {asked.ExampleNow}."));
 
     private static double Number(string digits) => double.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
-
-    [GeneratedRegex(@"\p{L}+")]
-    private static partial Regex LetterRun();
 
     [GeneratedRegex(" +")]
     private static partial Regex Spaces();

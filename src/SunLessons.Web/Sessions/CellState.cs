@@ -1,5 +1,6 @@
 using SunLessons.Jupyter.Client;
 using SunLessons.Notebooks;
+using SunLessons.Words;
 
 namespace SunLessons.Web.Sessions;
 
@@ -30,12 +31,14 @@ public sealed class CellState
 
     private readonly Lock _lock = new();
     private readonly List<NotebookOutput> _outputs;
+    private readonly LanguageCulture _culture;
     private int _textLength;
     private bool _clearBeforeNext;
 
-    internal CellState(NotebookCell cell)
+    internal CellState(NotebookCell cell, LanguageCulture culture)
     {
         Id = cell.Id;
+        _culture = culture;
         _outputs = [.. cell.Outputs];
     }
 
@@ -111,7 +114,7 @@ public sealed class CellState
         var text = stream.Text;
         if (_textLength + text.Length > MostText)
         {
-            text = text[..(MostText - _textLength)] + $"\n(The rest is not shown: a cell may show {MostText} characters of text.)\n";
+            text = text[..(MostText - _textLength)] + "\n" + _culture.Worded($"(The rest is not shown: a cell may show {MostText} characters of text.)") + "\n";
         }
 
         _textLength += text.Length;

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using SunLessons.Jupyter.Client;
 using SunLessons.Notebooks;
 using SunLessons.Web.Widgets;
+using SunLessons.Words;
 
 namespace SunLessons.Web.Sessions;
 
@@ -24,18 +25,20 @@ public sealed class LessonSession : IAsyncDisposable
     private readonly Dictionary<string, CellState> _cells;
     private readonly Dictionary<string, string> _values = [];
     private readonly Dictionary<string, ClientComm> _comms = [];
+    private readonly LanguageCulture _culture;
     private KernelProcess? _kernel;
     private ClientComm? _page;
 
     internal LessonSession(LearnerCopy copy, LearnerSettings settings, Func<KernelCommand> kernelCommand)
     {
         Copy = copy;
+        _culture = LanguageCulture.Of(copy.Lesson.Language);
         _settings = settings;
         _kernelCommand = kernelCommand;
         _saver = new LearnerCopySaver(copy);
-        _saver.Failed += sentence => Tell(sentence);
-        _cells = copy.Notebook.Cells.Where(cell => cell.Type == CellType.Code).ToDictionary(cell => cell.Id, cell => new CellState(cell));
-        Notice = copy.Notice;
+        _saver.Failed += sentence => Tell(_culture.Words.Translated(sentence));
+        _cells = copy.Notebook.Cells.Where(cell => cell.Type == CellType.Code).ToDictionary(cell => cell.Id, cell => new CellState(cell, _culture));
+        Notice = copy.Notice is { } notice ? _culture.Words.Translated(notice) : null;
         Widgets.Outgoing += SendToWidget;
         _settings.Changed += TellPlace;
     }
@@ -104,7 +107,7 @@ public sealed class LessonSession : IAsyncDisposable
             }
             catch (IOException problem)
             {
-                Stop($"The lesson's kernel could not be started: {problem.Message}");
+                Stop(Worded($"The lesson's kernel could not be started: {problem.Message}"));
                 return;
             }
 
@@ -308,7 +311,7 @@ public sealed class LessonSession : IAsyncDisposable
     {
         if (ReferenceEquals(kernel, _kernel))
         {
-            Stop($"{reason} Your answers and your cells are kept. Start the lesson again to go on.");
+            Stop(Worded($"{_culture.Words.Translated(reason)} Your answers and your cells are kept. Start the lesson again to go on."));
         }
     }
 
@@ -348,6 +351,8 @@ public sealed class LessonSession : IAsyncDisposable
             await kernel.DisposeAsync();
         }
     }
+
+    private string Worded(FormattableString english) => _culture.Worded(english);
 
     private void RaiseChanged() => Changed?.Invoke();
 }

@@ -1,4 +1,5 @@
 using SunLessons.Places;
+using SunLessons.Words;
 
 namespace SunLessons.Web.Sessions;
 
@@ -26,20 +27,24 @@ public sealed class PlaceDraft
     /// <summary>What is wrong with the zone; nothing when it can be used.</summary>
     public string? ZoneProblem { get; private set; }
 
-    /// <summary>A draft filled from a place.</summary>
-    public static PlaceDraft From(Place place) => new()
+    /// <summary>A draft filled from a place, as a language writes it.</summary>
+    public static PlaceDraft From(Place place, LanguageCulture culture) => new()
     {
         Name = place.Name,
-        Latitude = place.Point.Latitude.ToString(),
-        Longitude = place.Point.Longitude.ToString(),
+        Latitude = culture.Retold(place.Point.Latitude.ToString()),
+        Longitude = culture.Retold(place.Point.Longitude.ToString()),
         Zone = place.ZoneId,
     };
 
     /// <summary>The place that was typed, or nothing; the problems then say why. What was typed stays as it is.</summary>
-    public Place? Read()
+    public Place? Read(LanguageCulture culture)
     {
-        var typed = PlaceText.Read(Name, Latitude, Longitude, Zone);
-        (LatitudeProblem, LongitudeProblem, ZoneProblem) = (typed.LatitudeProblem, typed.LongitudeProblem, typed.ZoneProblem);
+        var typed = PlaceText.Read(Name, culture.InEnglish(Latitude), culture.InEnglish(Longitude), Zone);
+        (LatitudeProblem, LongitudeProblem, ZoneProblem) = (Told(typed.LatitudeProblem, Latitude), Told(typed.LongitudeProblem, Longitude), Told(typed.ZoneProblem, Zone));
         return typed.Place;
+
+        // What was typed is quoted as it was typed.
+        string? Told(string? problem, string own) => problem is null ? null
+            : culture.Words.Translated(problem.Replace($"“{culture.InEnglish(own).Trim()}”", $"“{own.Trim()}”", StringComparison.Ordinal));
     }
 }

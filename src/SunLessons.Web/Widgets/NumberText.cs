@@ -1,4 +1,5 @@
 using System.Globalization;
+using SunLessons.Words;
 
 namespace SunLessons.Web.Widgets;
 
@@ -6,21 +7,22 @@ namespace SunLessons.Web.Widgets;
 public static class NumberText
 {
     /// <summary>Writes a value with the step's decimals; a true minus sign is for reading, the field keeps the plain one.</summary>
-    public static string Write(double value, double step) =>
-        value.ToString(step > 0 ? "0." + new string('#', Decimals(step)) : "0.######", CultureInfo.InvariantCulture);
+    public static string Write(double value, double step, LanguageCulture culture) =>
+        value.ToString(step > 0 ? "0." + new string('#', Decimals(step)) : "0.######", culture);
 
     /// <summary>Reads a typed number within bounds, or says in one sentence what is allowed.</summary>
-    public static (double? Value, string? Problem) Read(string text, double low, double high, string name)
+    public static (double? Value, string? Problem) Read(string text, double low, double high, string name, LanguageCulture culture)
     {
+        var words = culture.Words;
         var plain = text.Trim().Replace('\u2212', '-').Replace(',', '.');
-        var allowed = $"{Write(low, 0)} to {Write(high, 0)}";
+        var allowed = words.Say("number.range", Write(low, 0, culture), Write(high, 0, culture));
         if (!double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
         {
-            return (null, $"“{text.Trim()}” is not a number; for {name} write one from {allowed}, such as {Write((low + high) / 2.0, 0)}.");
+            return (null, words.Say("number.none", text.Trim(), name, allowed, Write((low + high) / 2.0, 0, culture)));
         }
 
         return value < low || value > high
-            ? (null, $"{Write(value, 0)} is outside {allowed} for {name}; write a number in that range.")
+            ? (null, words.Say("number.outside", Write(value, 0, culture), allowed, name))
             : (value, null);
     }
 

@@ -1,9 +1,10 @@
 using Microsoft.AspNetCore.Components;
+using SunLessons.Web.Languages;
 
 namespace SunLessons.Web.Widgets;
 
 /// <summary>What every drawn control shares: its model, and drawing again when the model changed.</summary>
-public abstract class WidgetPart : ComponentBase, IDisposable
+public abstract class WidgetPart : WordedPart, IDisposable
 {
     private WidgetModel? _watched;
 

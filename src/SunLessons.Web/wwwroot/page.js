@@ -3,6 +3,10 @@
 
 const figures = new WeakMap();
 
+export function sayLanguage(tag) {
+  document.documentElement.lang = tag;
+}
+
 // The figure is drawn whole once; afterwards only the columns that changed are sent.
 export function drawFigure(element, figure) {
   const plotly = globalThis.Plotly;
@@ -37,7 +41,7 @@ export function prepareEditor() {
         const script = document.createElement("script");
         script.src = "_content/BlazorMonaco/" + file;
         script.onload = resolve;
-        script.onerror = () => reject(new Error("The editor's file " + file + " could not be read."));
+        script.onerror = () => reject(new Error(script.src));
         document.head.appendChild(script);
       });
     }

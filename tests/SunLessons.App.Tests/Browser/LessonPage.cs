@@ -6,8 +6,15 @@ using SunLessons.App.Tests.Support;
 namespace SunLessons.App.Tests.Browser;
 
 /// <summary>A lesson in the browser as a learner handles it.</summary>
-internal sealed class LessonPage(IPage page)
+internal sealed class LessonPage(IPage page, LessonPage.Phrases? phrases = null)
 {
+    /// <summary>What stands on the buttons that a learner presses, in the language of the page.</summary>
+    public sealed record Phrases(string Live, string Record, string Predicted, string Check);
+
+    private static readonly Phrases English = new("The lesson is live", "Record my prediction", "You predicted", "Check my answer");
+
+    private readonly Phrases _phrases = phrases ?? English;
+
     public ILocator Slider => page.Locator("input[type=range]").First;
 
     public ILocator SliderRow => page.Locator(".control-row").First;
@@ -17,19 +24,19 @@ internal sealed class LessonPage(IPage page)
     /// <summary>The first figure of the experiment; a sketch before it belongs to the prediction.</summary>
     public ILocator FirstFigure => page.Locator("[data-role=experiment] .figure").First;
 
-    public static async Task<LessonPage> OpenAsync(IPage page, RunningPages pages, string lesson)
+    public static async Task<LessonPage> OpenAsync(IPage page, RunningPages pages, string lesson, Phrases? phrases = null)
     {
         await page.GotoAsync(pages.AddressWithToken.ToString());
         await page.Locator($"a[href='lesson/{lesson}']").ClickAsync();
         await page.WaitForSelectorAsync("#start-lesson");
-        return new LessonPage(page);
+        return new LessonPage(page, phrases);
     }
 
     public async Task StartAsync()
     {
         await page.ClickAsync("#start-lesson");
         // A cold kernel and some twenty cells, on a machine that may be building something else.
-        await page.WaitForSelectorAsync("text=The lesson is live", new PageWaitForSelectorOptions { Timeout = 120_000 });
+        await page.WaitForSelectorAsync("text=" + _phrases.Live, new PageWaitForSelectorOptions { Timeout = 120_000 });
     }
 
     /// <summary>Records every prediction of the lesson: the first answer, or noon in each field of a sketch; in the first one an answer of one's own.</summary>
@@ -56,8 +63,8 @@ internal sealed class LessonPage(IPage page)
                 }
             }
 
-            await prediction.GetByText("Record my prediction").ClickAsync();
-            await Assertions.Expect(prediction).ToContainTextAsync("You predicted");
+            await prediction.GetByText(_phrases.Record).ClickAsync();
+            await Assertions.Expect(prediction).ToContainTextAsync(_phrases.Predicted);
         }
     }
 
@@ -83,7 +90,7 @@ internal sealed class LessonPage(IPage page)
         await page.FillAsync("#place-longitude", longitude);
         await page.FillAsync("#place-zone", zone);
         await page.ClickAsync("text=Use this place");
-        await page.WaitForSelectorAsync($".place-line strong:has-text(\"{name}\")");
+        await page.WaitForSelectorAsync($".place-line:has-text(\"{name}\")");
     }
 
     public async Task AnswerAsync(string check, string text, bool press = true)
@@ -91,7 +98,7 @@ internal sealed class LessonPage(IPage page)
         await page.FillAsync($"[data-key={check}] input[type=text]", text);
         if (press)
         {
-            await page.ClickAsync($"[data-key={check}] button:has-text(\"Check my answer\")");
+            await page.ClickAsync($"[data-key={check}] button:has-text(\"{_phrases.Check}\")");
         }
     }
 }
