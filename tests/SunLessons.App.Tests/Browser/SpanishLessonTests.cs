@@ -8,29 +8,15 @@ namespace SunLessons.App.Tests.Browser;
 
 /// <summary>A lesson in Spanish stands in a Spanish page: driven as a learner would, in a real browser against the real program.</summary>
 [Trait("needs", "browser")]
-public sealed partial class SpanishLessonTests : IAsyncLifetime
+public sealed partial class SpanishLessonTests : DrivenPages
 {
     private static readonly LessonPage.Phrases Spanish = new("La lección está viva", "Anotar mi predicción", "Predijiste", "Comprobar mi respuesta");
-    private RunningPages _pages = null!;
-    private BrowserPage _browser = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        _pages = await RunningPages.StartAsync();
-        _browser = await BrowserPage.OpenAsync();
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        await _browser.DisposeAsync();
-        await _pages.DisposeAsync();
-    }
 
     [Fact]
     public async Task A_learner_predicts_moves_and_answers_in_Spanish()
     {
-        var page = _browser.Page;
-        var lesson = await LessonPage.OpenAsync(page, _pages, "your-own-noon-es", Spanish);
+        var page = Browser.Page;
+        var lesson = await LessonPage.OpenAsync(page, Pages, "your-own-noon-es", Spanish);
         await ExpectSpanishAsync("not started");
         await lesson.StartAsync();
         await Assertions.Expect(lesson.Slider).ToBeDisabledAsync();
@@ -60,15 +46,15 @@ public sealed partial class SpanishLessonTests : IAsyncLifetime
         var download = await page.RunAndWaitForDownloadAsync(() => page.ClickAsync("text=Guardar mis respuestas"));
         var answers = JsonNode.Parse(await File.ReadAllTextAsync(await download.PathAsync()))!;
         Assert.Equal(("your-own-noon-es", "es", "12:30"), ((string?)answers["lesson"], (string?)answers["language"], (string?)answers["record"]!["prediction:shortest-shadow"]!["answer"]));
-        Assert.Empty(_browser.Foreign);
-        Assert.Empty(_browser.Problems);
+        Assert.Empty(Browser.Foreign);
+        Assert.Empty(Browser.Problems);
     }
 
     [Fact]
     public async Task The_place_is_shown_and_typed_as_Spanish_writes_it()
     {
-        var page = _browser.Page;
-        await LessonPage.OpenAsync(page, _pages, "your-own-noon-es", Spanish);
+        var page = Browser.Page;
+        await LessonPage.OpenAsync(page, Pages, "your-own-noon-es", Spanish);
         await Assertions.Expect(page.Locator(".place-line")).ToContainTextAsync("Vigo, 42,24° N 8,72° O, zona horaria Europe/Madrid");
         await page.ClickAsync("text=Cambiar el lugar");
         await page.FillAsync("#place-name", "La escuela");
@@ -85,10 +71,10 @@ public sealed partial class SpanishLessonTests : IAsyncLifetime
     [Fact]
     public async Task A_kernel_that_is_gone_and_the_list_of_lessons_are_told_in_Spanish()
     {
-        var page = _browser.Page;
-        var lesson = await LessonPage.OpenAsync(page, _pages, "your-own-noon-es", Spanish);
+        var page = Browser.Page;
+        var lesson = await LessonPage.OpenAsync(page, Pages, "your-own-noon-es", Spanish);
         await lesson.StartAsync();
-        foreach (var kernel in ChildProcesses.Of(_pages.Process.Id))
+        foreach (var kernel in ChildProcesses.Of(Pages.Process.Id))
         {
             kernel.Kill();
         }
@@ -103,15 +89,15 @@ public sealed partial class SpanishLessonTests : IAsyncLifetime
         // A lesson that is not translated stands in the list in English, and says so; its page is an English one again.
         await page.ClickAsync("a[lang='en-GB'][href='lesson/a-dial-that-moved-house']");
         await page.WaitForSelectorAsync("#start-lesson:has-text('Start the lesson')");
-        Assert.Equal("en-GB", await page.EvaluateAsync<string>("() => document.documentElement.lang"));
+        await page.WaitForFunctionAsync("() => document.documentElement.lang === 'en-GB'");
     }
 
     [Fact]
     public async Task A_program_that_has_ended_is_told_in_Spanish()
     {
-        var page = _browser.Page;
-        await LessonPage.OpenAsync(page, _pages, "your-own-noon-es", Spanish);
-        await _pages.KillAsync();
+        var page = Browser.Page;
+        await LessonPage.OpenAsync(page, Pages, "your-own-noon-es", Spanish);
+        await Pages.KillAsync();
         await Assertions.Expect(page.Locator(".lost p:visible")).ToHaveTextAsync(new Regex("El programa no responde"), new() { Timeout = 60_000 });
         await Assertions.Expect(page.GetByText("Attempting")).ToHaveCountAsync(0);
     }
@@ -119,8 +105,8 @@ public sealed partial class SpanishLessonTests : IAsyncLifetime
     /// <summary>The document says that it is Spanish, axe-core finds nothing, and none of the pages' usual English words is left.</summary>
     private async Task ExpectSpanishAsync(string where)
     {
-        var page = _browser.Page;
-        Assert.Equal("es", await page.EvaluateAsync<string>("() => document.documentElement.lang"));
+        var page = Browser.Page;
+        await page.WaitForFunctionAsync("() => document.documentElement.lang === 'es'");
         var result = await page.RunAxe();
         Assert.True(result.Violations.Length == 0, where + ": " + string.Join("; ", result.Violations.Select(v => $"{v.Id} ({v.Help}) at {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));
         // What is shown, and the labels that are only read aloud; program text, titles of sources and what is marked as English are left out.

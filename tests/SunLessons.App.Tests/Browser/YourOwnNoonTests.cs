@@ -7,41 +7,27 @@ namespace SunLessons.App.Tests.Browser;
 
 /// <summary>The lesson on longitude and zone, driven in a real browser against the real program.</summary>
 [Trait("needs", "browser")]
-public sealed class YourOwnNoonTests : IAsyncLifetime
+public sealed class YourOwnNoonTests : DrivenPages
 {
     private const string Lesson = "your-own-noon";
-    private RunningPages _pages = null!;
-    private BrowserPage _browser = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        _pages = await RunningPages.StartAsync();
-        _browser = await BrowserPage.OpenAsync();
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        await _browser.DisposeAsync();
-        await _pages.DisposeAsync();
-    }
 
     [Fact]
     public async Task Controls_are_locked_until_a_prediction_is_recorded_and_the_figure_follows_keyboard_button_and_field()
     {
-        var lesson = await LessonPage.OpenAsync(_browser.Page, _pages, Lesson);
-        Assert.Empty(ChildProcesses.Of(_pages.Process.Id));
+        var lesson = await LessonPage.OpenAsync(Browser.Page, Pages, Lesson);
+        Assert.Empty(ChildProcesses.Of(Pages.Process.Id));
         await lesson.StartAsync();
 
         await Assertions.Expect(lesson.Slider).ToBeDisabledAsync();
         await Assertions.Expect(lesson.NumberField).ToBeDisabledAsync();
-        await Assertions.Expect(_browser.Page.Locator("select:has-text('Dunedin')").First).ToBeDisabledAsync();
+        await Assertions.Expect(Browser.Page.Locator("select:has-text('Dunedin')").First).ToBeDisabledAsync();
         await lesson.PredictAsync("12:30");
         await Assertions.Expect(lesson.Slider).ToBeEnabledAsync();
         await lesson.WaitForSummaryAsync(Step(0));
 
         await lesson.Slider.FocusAsync();
-        await _browser.Page.Keyboard.PressAsync("ArrowRight");
-        await _browser.Page.Keyboard.PressAsync("ArrowRight");
+        await Browser.Page.Keyboard.PressAsync("ArrowRight");
+        await Browser.Page.Keyboard.PressAsync("ArrowRight");
         await Assertions.Expect(lesson.Slider).ToHaveValueAsync("0.5");
         await ExpectStepAsync(lesson, 0.5);
 
@@ -56,28 +42,28 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
 
         await lesson.NumberField.FillAsync("far west");
         await lesson.NumberField.PressAsync("Enter");
-        await _browser.Page.WaitForSelectorAsync("text=“far west” is not a number");
+        await Browser.Page.WaitForSelectorAsync("text=“far west” is not a number");
         Assert.Equal("far west", await lesson.NumberField.InputValueAsync());
-        Assert.Empty(_browser.Foreign);
-        Assert.Empty(_browser.Problems);
+        Assert.Empty(Browser.Foreign);
+        Assert.Empty(Browser.Problems);
     }
 
     [Fact]
     public async Task Answers_are_saved_as_one_file_of_the_shape_that_the_teachers_page_counts()
     {
-        var lesson = await LessonPage.OpenAsync(_browser.Page, _pages, Lesson);
-        var link = _browser.Page.GetByRole(AriaRole.Link, new() { Name = "Save my answers" });
+        var lesson = await LessonPage.OpenAsync(Browser.Page, Pages, Lesson);
+        var link = Browser.Page.GetByRole(AriaRole.Link, new() { Name = "Save my answers" });
         await Assertions.Expect(link).ToHaveCountAsync(0);
         await lesson.StartAsync();
         await lesson.PredictAsync("12:30");
-        var download = await _browser.Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+        var download = await Browser.Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
         Assert.Equal("your-own-noon-answers.json", download.SuggestedFilename);
         var answers = JsonNode.Parse(await File.ReadAllTextAsync(await download.PathAsync()))!;
         Assert.Equal("sunlessons-answers", (string?)answers["format"]);
         Assert.Equal(Lesson, (string?)answers["lesson"]);
         Assert.Equal("Europe/Madrid", (string?)answers["place"]!["zone"]);
         Assert.Equal("12:30", (string?)answers["record"]!["prediction:shortest-shadow"]!["answer"]);
-        Assert.Empty(_browser.Problems);
+        Assert.Empty(Browser.Problems);
     }
 
     [Theory]
@@ -86,41 +72,41 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
     [InlineData("Far north", "69° 39′ N", "18,96", "Europe/Oslo", 15.0 - 18.96)]
     public async Task Every_figure_follows_a_typed_place(string name, string latitude, string longitude, string zone, double degreesWestOfTheFairMeridian)
     {
-        var lesson = await LessonPage.OpenAsync(_browser.Page, _pages, Lesson);
+        var lesson = await LessonPage.OpenAsync(Browser.Page, Pages, Lesson);
         await lesson.StartAsync();
         await lesson.PredictAsync("13:18");
         await lesson.MoveToAsync(name, latitude, longitude, zone);
 
         var summary = await lesson.WaitForSummaryAsync(Minutes(4.0 * degreesWestOfTheFairMeridian));
         Assert.StartsWith(name, summary, StringComparison.Ordinal);
-        var second = _browser.Page.Locator("[data-cell=experiment] .figure").Nth(1).Locator("[role=status]");
+        var second = Browser.Page.Locator("[data-cell=experiment] .figure").Nth(1).Locator("[role=status]");
         await Assertions.Expect(second).ToContainTextAsync("Longitude " + Minutes(4.0 * degreesWestOfTheFairMeridian));
-        await Assertions.Expect(_browser.Page.Locator("text=" + name + " keeps the zone " + zone)).ToBeVisibleAsync();
+        await Assertions.Expect(Browser.Page.Locator("text=" + name + " keeps the zone " + zone)).ToBeVisibleAsync();
     }
 
     [Fact]
     public async Task A_wrong_path_is_answered_by_its_name_and_a_right_answer_with_a_comma_is_right()
     {
-        var lesson = await LessonPage.OpenAsync(_browser.Page, _pages, Lesson);
+        var lesson = await LessonPage.OpenAsync(Browser.Page, Pages, Lesson);
         await lesson.StartAsync();
         await lesson.AnswerAsync("ushuaia", "-93,2");
-        await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=plus and minus exchanged");
+        await Browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=plus and minus exchanged");
         await lesson.AnswerAsync("ushuaia", "-453");
-        await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=west taken as plus");
+        await Browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=west taken as plus");
         await lesson.AnswerAsync("ushuaia", "93,2 min", press: false);
-        await _browser.Page.PressAsync("[data-key=ushuaia] input[type=text]", "Enter");
-        await _browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=Right");
+        await Browser.Page.PressAsync("[data-key=ushuaia] input[type=text]", "Enter");
+        await Browser.Page.WaitForSelectorAsync("[data-key=ushuaia] >> text=Right");
         await lesson.AnswerAsync("kathmandu", "-41.3");
-        await _browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> text=the part of an hour in the zone dropped");
+        await Browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> text=the part of an hour in the zone dropped");
         await lesson.AnswerAsync("kathmandu", "a lot");
-        await _browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> .sunlessons-problem");
+        await Browser.Page.WaitForSelectorAsync("[data-key=kathmandu] >> .sunlessons-problem");
     }
 
     [Fact]
     public async Task A_learner_writes_a_cell_with_nothing_to_import()
     {
-        var page = _browser.Page;
-        var lesson = await LessonPage.OpenAsync(page, _pages, Lesson);
+        var page = Browser.Page;
+        var lesson = await LessonPage.OpenAsync(page, Pages, Lesson);
         await lesson.StartAsync();
         var cell = page.Locator("[data-cell=own-dial]");
         await cell.GetByText("Change it").ClickAsync();
@@ -138,7 +124,7 @@ public sealed class YourOwnNoonTests : IAsyncLifetime
         await page.Keyboard.InsertTextAsync("Console.WriteLine(turn.Degrees); Console.WriteLine(6 *);");
         await page.Keyboard.PressAsync("Control+Enter");
         await Assertions.Expect(cell.Locator(".cell-output")).ToContainTextAsync("line 1, column 55", new LocatorAssertionsToContainTextOptions { Timeout = 30_000 });
-        Assert.Empty(_browser.Foreign);
+        Assert.Empty(Browser.Foreign);
     }
 
     private async Task ExpectStepAsync(LessonPage lesson, double shift)
