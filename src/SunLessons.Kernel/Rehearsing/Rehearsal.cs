@@ -2,8 +2,9 @@ using System.Text.Json.Nodes;
 using NodaTime;
 using SunLessons.Cells;
 using SunLessons.Cells.Hosting;
-using SunLessons.Kernel.Engine;
 using SunLessons.Cells.Running;
+using SunLessons.Figures;
+using SunLessons.Kernel.Engine;
 
 namespace SunLessons.Kernel.Rehearsing;
 
@@ -22,8 +23,9 @@ public sealed class Rehearsal : IAsyncDisposable
     private readonly List<RehearsedCell> _cells = [];
     private List<object> _shown = [];
 
-    private Rehearsal(PagePlace place, IClock clock)
+    private Rehearsal(PagePlace place, IClock clock, IFigurePen? pen)
     {
+        Host = new InMemoryHost(pen);
         Host.FrontEnd.Open(new JsonObject { ["draws_figures"] = true, ["place"] = place.ToJson() });
         Lesson = new Lesson(Host, clock);
         Lesson.Displayed += thing => _shown.Add(thing);
@@ -33,7 +35,7 @@ public sealed class Rehearsal : IAsyncDisposable
     public Lesson Lesson { get; }
 
     /// <summary>What was shown, as a page would have it.</summary>
-    public InMemoryHost Host { get; } = new();
+    public InMemoryHost Host { get; }
 
     /// <summary>The cells that ran, in order.</summary>
     public IReadOnlyList<RehearsedCell> Cells => _cells;
@@ -45,12 +47,13 @@ public sealed class Rehearsal : IAsyncDisposable
     /// <param name="cells">Id, language (<c>csharp</c>, <c>html</c> or <c>svg</c>) and text of each.</param>
     /// <param name="place">Where the learner stands.</param>
     /// <param name="clock">Tells when predictions are recorded.</param>
-    public static async Task<Rehearsal> RunAsync(IEnumerable<(string Id, string Language, string Source)> cells, PagePlace place, IClock clock)
+    /// <param name="pen">What a page that draws live figures would draw them with; without it figures come finished, in HTML.</param>
+    public static async Task<Rehearsal> RunAsync(IEnumerable<(string Id, string Language, string Source)> cells, PagePlace place, IClock clock, IFigurePen? pen = null)
     {
         ArgumentNullException.ThrowIfNull(cells);
         ArgumentNullException.ThrowIfNull(place);
         ArgumentNullException.ThrowIfNull(clock);
-        var rehearsal = new Rehearsal(place, clock);
+        var rehearsal = new Rehearsal(place, clock, pen);
         await OneAtATime.WaitAsync().ConfigureAwait(false);
         try
         {

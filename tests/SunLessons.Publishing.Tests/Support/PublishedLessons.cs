@@ -15,6 +15,9 @@ public sealed class PublishedLessons : IAsyncLifetime
 
     public static TheoryData<string> Folders => [.. Shelf.Lessons().Select(lesson => lesson.Folder)];
 
+    /// <summary>Every lesson in every language that it stands in.</summary>
+    public static IReadOnlyList<Lesson> Editions { get; } = [.. Shelf.Lessons().SelectMany(lesson => Shelf.Translations(lesson).Prepend(lesson))];
+
     public string Folder => Path.Combine(_root, "folder");
 
     public string Single => Path.Combine(_root, "single");
