@@ -22,6 +22,7 @@ public static class CommandLine
         root.Subcommands.Add(NorthVerb.Create());
         root.Subcommands.Add(JupyterVerb.Create());
         root.Subcommands.Add(AheadVerb.Create());
+        root.Subcommands.Add(PlayerVerb.Create());
         root.Subcommands.Add(DataVerb.Create());
         root.Subcommands.Add(PublishVerb.Create());
         root.Subcommands.Add(CheckLessonsVerb.Create());

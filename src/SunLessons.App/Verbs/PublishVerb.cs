@@ -7,7 +7,7 @@ namespace SunLessons.App.Verbs;
 /// <summary>sunlessons publish: lessons, or one dial, as pages that need no server, no kernel and no installation.</summary>
 public sealed class PublishVerb
 {
-    private readonly Argument<string[]> _folders = new("FOLDERS") { Description = "LESSONS OUT: a folder with one folder a lesson, and the folder that the pages go to. With --dial only OUT.", Arity = new ArgumentArity(1, 2) };
+    private readonly Argument<string[]> _folders = new("FOLDERS") { Description = "LESSONS OUT: a folder with one folder a lesson, and the folder that the pages go to. Only OUT: the lessons of this program, or with --dial one dial.", Arity = new ArgumentArity(1, 2) };
     private readonly Option<bool> _single = new("--single-file") { Description = "One file a lesson that holds everything, some 11 MB each." };
     private readonly Option<bool> _oneDial = new("--dial") { Description = "One page for one dial instead, for a phone beside it: the dial and its place are given as for the verb clock." };
     private readonly PlaceOptions _place = new();
@@ -32,11 +32,9 @@ public sealed class PublishVerb
     {
         var folders = parsed.GetValue(_folders)!;
         var oneDial = parsed.GetValue(_oneDial);
-        if (folders.Length != (oneDial ? 1 : 2))
+        if (oneDial && folders.Length != 1)
         {
-            throw new BadInputException(oneDial
-                ? $"--dial takes one folder, the one that the page goes to, and {folders.Length} came; write sunlessons publish --dial OUT with the options of the dial."
-                : "Two folders are needed, and one came; write sunlessons publish LESSONS OUT, or --dial OUT for the page of one dial.");
+            throw new BadInputException($"--dial takes one folder, the one that the page goes to, and {folders.Length} came; write sunlessons publish --dial OUT with the options of the dial.");
         }
 
         var single = parsed.GetValue(_single);
@@ -52,7 +50,7 @@ public sealed class PublishVerb
             }
             else
             {
-                files = await publisher.PublishAsync(Lessons(folders[0]), target, single);
+                files = await publisher.PublishAsync(folders.Length == 2 ? Lessons(folders[0]) : OwnLessons(folders[0]), target, single);
             }
 
             Console.WriteLine($"{files.Count} files are in {target}.");
@@ -69,4 +67,9 @@ public sealed class PublishVerb
     private static LessonShelf Lessons(string folder) => Directory.Exists(folder)
         ? new LessonShelf(folder)
         : throw new BadInputException($"There is no folder {Path.GetFullPath(folder)}; name a folder that holds one folder a lesson.");
+
+    // Whoever named the lessons and forgot where the pages go would find the pages among the lessons.
+    private static LessonShelf OwnLessons(string target) => Directory.Exists(target) && new LessonShelf(target).Lessons().Count > 0
+        ? throw new BadInputException($"{Path.GetFullPath(target)} holds lessons, and pages need a folder of their own; write sunlessons publish {target} OUT.")
+        : new LessonShelf(Path.Combine(AppContext.BaseDirectory, "lessons"));
 }

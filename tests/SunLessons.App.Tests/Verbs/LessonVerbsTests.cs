@@ -27,6 +27,17 @@ public sealed partial class LessonVerbsTests : IDisposable
     }
 
     [Fact]
+    public async Task Pages_are_not_written_among_lessons_when_only_these_were_named()
+    {
+        var own = Path.Combine(_folder, "my-lessons");
+        await Tool.SunLessonsAsync(null, "new-lesson", Path.Combine(own, "09-a-blunt-shadow"));
+        var run = await Tool.SunLessonsAsync(null, "publish", own);
+        Assert.Equal((2, ""), (run.ExitCode, run.Output));
+        Assert.Equal($"{own} holds lessons, and pages need a folder of their own; write sunlessons publish {own} OUT.", run.Errors.Trim());
+        Assert.Equal(["lesson.ipynb"], Directory.EnumerateFiles(own, "*", SearchOption.AllDirectories).Select(Path.GetFileName));
+    }
+
+    [Fact]
     public async Task A_new_lesson_runs_and_is_judged_as_not_finished_with_nothing_to_mend()
     {
         var own = Path.Combine(_folder, "my-lessons", "09-a-blunt-shadow");
