@@ -1,5 +1,7 @@
+using System.Buffers;
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Loader;
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -16,7 +18,7 @@ public static partial class LessonPlayer
 {
     // A drawing is full of signs that the usual writer escapes for HTML; a message is not HTML.
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-    private static readonly PageHost Host = new(message => Tell(message.ToJsonString(Plain)));
+    private static readonly PageHost Host = new(message => Tell(message.ToJsonString(Plain)), Draw);
     private static readonly CellRun Cells = new(AssemblyLoadContext.Default);
 
     /// <summary>Begins the lesson.</summary>
@@ -96,6 +98,17 @@ public static partial class LessonPlayer
         }
     }
 
+    // As bytes, which are handed on from here to the page without another copy; a text would be twice as long and copied at every step.
+    private static void Draw(JsonObject message, string drawing)
+    {
+        var bytes = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetMaxByteCount(drawing.Length));
+        Draw(message.ToJsonString(Plain), bytes.AsSpan(0, Encoding.UTF8.GetBytes(drawing, bytes)));
+        ArrayPool<byte>.Shared.Return(bytes);
+    }
+
     [JSImport("tell", "page")]
     private static partial void Tell(string message);
+
+    [JSImport("draw", "page")]
+    private static partial void Draw(string message, [JSMarshalAs<JSType.MemoryView>] Span<byte> drawing);
 }

@@ -5,7 +5,9 @@ using SunLessons.Figures;
 namespace SunLessons.Player;
 
 /// <summary>The cells' host in a published page: widgets are told to the page's script as they would be told to any front end, one message each.</summary>
-internal sealed class PageHost(Action<JsonObject> tell) : IWidgetHost
+/// <param name="tell">Tells the page a message.</param>
+/// <param name="draw">Tells it a message that brings a drawing: the drawing goes beside it, for writing it as part of the message takes longer than drawing.</param>
+internal sealed class PageHost(Action<JsonObject> tell, Action<JsonObject, string> draw) : IWidgetHost
 {
     private readonly Dictionary<string, Channel> _channels = [];
     private int _opened;
@@ -19,7 +21,7 @@ internal sealed class PageHost(Action<JsonObject> tell) : IWidgetHost
 
     public IWidgetChannel Open(string model, JsonObject state)
     {
-        var channel = new Channel($"w{++_opened}", tell);
+        var channel = new Channel($"w{++_opened}", tell, draw);
         _channels[channel.Id] = channel;
         tell(new JsonObject { ["kind"] = "open", ["id"] = channel.Id, ["model"] = model, ["state"] = state });
         return channel;
@@ -49,7 +51,7 @@ internal sealed class PageHost(Action<JsonObject> tell) : IWidgetHost
         }
     }
 
-    private sealed class Channel(string id, Action<JsonObject> tell) : IWidgetChannel
+    private sealed class Channel(string id, Action<JsonObject> tell, Action<JsonObject, string> draw) : IWidgetChannel
     {
         public string Id => id;
 
@@ -59,7 +61,18 @@ internal sealed class PageHost(Action<JsonObject> tell) : IWidgetHost
 
         public void Update(JsonObject changed) => tell(new JsonObject { ["kind"] = "update", ["id"] = id, ["state"] = changed });
 
-        public void SendCustom(JsonObject content) => tell(new JsonObject { ["kind"] = "custom", ["id"] = id, ["content"] = content });
+        public void SendCustom(JsonObject content)
+        {
+            var message = new JsonObject { ["kind"] = "custom", ["id"] = id, ["content"] = content };
+            if ((content["figure"] ?? content["columns"]) is JsonObject figure && figure.Remove("svg", out var drawing) && drawing is not null)
+            {
+                draw(message, drawing.GetValue<string>());
+            }
+            else
+            {
+                tell(message);
+            }
+        }
 
         public void Receive(JsonObject message)
         {

@@ -84,15 +84,21 @@ if (location.protocol.startsWith("http") && document.documentElement.dataset.off
     worker?.terminate();
     compiling = null;
     worker = new Worker(URL.createObjectURL(new Blob([`${unpackedText}\n(${lessonWorker})()`], { type: "text/javascript" })));
-    worker.onmessage = ({ data }) => {
-      // What C# tells comes as its own text; what the worker itself tells does not.
-      const message = typeof data === "string" ? JSON.parse(data) : data;
-      hear[message.kind]?.(message);
-    };
+    worker.onmessage = ({ data }) => data.map(told).forEach(message => hear[message.kind]?.(message));
     worker.onerror = event => fail(event.message);
     post({ do: "begin", pack: await pack("player"), hello: { draws_figures: true, place: (lesson.ofPlace ? null : keep.place) ?? lesson.place, record: keep.record } });
     for (const cell of await assemblies()) post({ do: "run", ...cell });
   }
+
+  // What C# tells comes as its own text, a drawing in bytes beside it; what the worker itself tells does not.
+  const utf8 = new TextDecoder();
+  const told = said => {
+    if (typeof said === "string") return JSON.parse(said);
+    if (!said.drawing) return said;
+    const message = JSON.parse(said.text);
+    (message.content.figure ?? message.content.columns).svg = utf8.decode(said.drawing);
+    return message;
+  };
 
   const fail = sentence => {
     clearTimeout(waiting);

@@ -14,6 +14,11 @@ const lessonParts = (() => {
     return element;
   };
 
+  // Only what differs: what is written anew is laid out and painted anew, while the drawing of the same move waits.
+  const put = (element, values) => {
+    for (const [name, value] of Object.entries(values)) if (String(element[name]) !== String(value)) element[name] = value;
+  };
+
   const spoken = model => model.state._sunlessons_label || model.state.description || "";
   const id = model => "control-" + model.id;
   const change = (model, state) => {
@@ -54,9 +59,9 @@ const lessonParts = (() => {
       },
     });
     const refresh = () => {
-      field.disabled = !!s.disabled;
+      put(field, { disabled: !!s.disabled });
       // A refused text stays in the field: nothing that was typed is lost.
-      if (problem.hidden) field.value = written(s.value ?? 0, step());
+      if (problem.hidden) put(field, { value: written(s.value ?? 0, step()) });
     };
     return { field, problem, refresh };
   };
@@ -73,11 +78,12 @@ const lessonParts = (() => {
     const down = make("button", { type: "button", "aria-label": words("number.down", spoken(model)), onclick: () => move(-1) }, "\u2212");
     const up = make("button", { type: "button", "aria-label": words("number.up", spoken(model)), onclick: () => move(1) }, "+");
     const refresh = () => {
-      label.textContent = s.description;
-      for (const element of [range, down, up]) element.disabled = !!s.disabled;
-      [range.min, range.max, range.step] = [low(), high(), step()];
-      range.value = s.value;
-      range.setAttribute("aria-valuetext", s._sunlessons_text || written(s.value, step()));
+      put(label, { textContent: s.description });
+      for (const element of [range, down, up]) put(element, { disabled: !!s.disabled });
+      put(range, { min: low(), max: high(), step: step() });
+      put(range, { value: s.value });
+      const text = s._sunlessons_text || written(s.value, step());
+      if (range.getAttribute("aria-valuetext") !== text) range.setAttribute("aria-valuetext", text);
       number.refresh();
     };
     return [make("div", { class: "control" }, label, make("div", { class: "control-row" }, down, range, up, number.field), number.problem), refresh];

@@ -3,7 +3,26 @@ function lessonWorker() {
   let player, compiler, runtime;
   let work = Promise.resolve();
 
-  const tell = message => self.postMessage(message);
+  // What a moved control makes C# say waits until its first drawing is there, or until C# has nothing more to do, so that the page is woken once and is not
+  // busy with the control when the drawing comes. Null where nothing waits: what a cell says while it runs goes at once.
+  let waiting = null;
+  const tell = message => waiting ? waiting.push(message) : self.postMessage([message]);
+  const draw = (text, view) => {
+    const drawing = view.slice();
+    self.postMessage([...waiting?.splice(0) ?? [], { text, drawing }], [drawing.buffer]);
+  };
+  const release = () => {
+    const said = waiting;
+    waiting = null;
+    if (said?.length) self.postMessage(said);
+  };
+
+  function receive({ id, message }) {
+    waiting ??= [];
+    player.Receive(id, JSON.stringify(message));
+    // C# put what it has to do behind this message; this comes behind that.
+    setTimeout(release, 0);
+  }
 
   // Scripts of the runtime ask for their own address, which in a page from a disk is none that they can use; the packer wrote another in.
   async function begin({ pack, hello }) {
@@ -15,7 +34,7 @@ function lessonWorker() {
     runtime = await dotnet.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
       : unpackedText(pack[name]).then(bytes => new Response(bytes, { headers: { "content-type": "application/wasm" } }))).create();
-    runtime.setModuleImports("page", { tell });
+    runtime.setModuleImports("page", { tell, draw });
     player = (await runtime.getAssemblyExports("SunLessons.Player.dll")).SunLessons.Player.LessonPlayer;
     player.Begin(JSON.stringify(hello));
     tell({ kind: "begun" });
@@ -55,8 +74,9 @@ function lessonWorker() {
   const ordered = { begin, run, bringCompiler, change };
   // A listener, not "onmessage": by that the runtime would take itself for a helper thread and wait for ever.
   self.addEventListener("message", ({ data }) => {
-    if (data.do === "receive") player.Receive(data.id, JSON.stringify(data.message));
-    else if (data.do === "place") place(data);
+    if (data.do === "receive") return receive(data);
+    release();
+    if (data.do === "place") place(data);
     else work = work.then(() => ordered[data.do](data)).catch(error => tell({ kind: "failed", sentence: String(error?.message ?? error) }));
   });
 }
