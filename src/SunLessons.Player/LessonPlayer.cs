@@ -10,6 +10,7 @@ using SunLessons.Cells;
 using SunLessons.Cells.Hosting;
 using SunLessons.Cells.Running;
 using SunLessons.Places;
+using SunLessons.Words;
 
 namespace SunLessons.Player;
 
@@ -22,13 +23,15 @@ public static partial class LessonPlayer
     private static readonly CellRun Cells = new(AssemblyLoadContext.Default);
 
     /// <summary>Begins the lesson.</summary>
-    /// <param name="hello">Where the learner stands and what they did before, as every page says it.</param>
+    /// <param name="hello">Where the learner stands and what they did before, as every page says it, and the language of the page.</param>
     [JSExport]
     public static void Begin(string hello)
     {
         Console.SetOut(new CellWriter(Host, Tell));
-        Host.FrontEnd.Open(JsonNode.Parse(hello)!.AsObject());
+        var said = JsonNode.Parse(hello)!.AsObject();
+        Host.FrontEnd.Open(said);
         Lesson.Begin(Host, SystemClock.Instance);
+        Lesson.Current.Language((string)said["language"]!);
     }
 
     /// <summary>Runs a compiled cell; gives the sentence of what went wrong, or nothing.</summary>
@@ -68,19 +71,19 @@ public static partial class LessonPlayer
         AssemblyLoadContext.Default.LoadFromStream(image);
     }
 
-    /// <summary>Reads a place as typed: <c>{"place":{...}}</c> with its point in words too, or <c>{"problems":["..."]}</c>.</summary>
+    /// <summary>Reads a place as typed in the lesson's language: <c>{"place":{...}}</c>, or <c>{"problems":["..."]}</c>.</summary>
     [JSExport]
     public static string ReadPlace(string name, string latitude, string longitude, string zone)
     {
-        var typed = PlaceText.Read(name, latitude, longitude, zone);
+        var culture = Speech.Culture;
+        var typed = PlaceText.Read(name.Trim().Length > 0 ? name : culture.Words.Translated("My place"), culture.InEnglish(latitude), culture.InEnglish(longitude), zone);
         if (typed.Place is not { } place)
         {
-            return new JsonObject { ["problems"] = new JsonArray([.. typed.Problems.Select(p => (JsonNode)p)]) }.ToJsonString();
+            string?[] problems = [culture.Complaint(typed.LatitudeProblem, latitude), culture.Complaint(typed.LongitudeProblem, longitude), culture.Complaint(typed.ZoneProblem, zone)];
+            return new JsonObject { ["problems"] = new JsonArray([.. problems.OfType<string>().Select(p => (JsonNode)p)]) }.ToJsonString();
         }
 
-        var answer = new PagePlace(place.Name, place.Point, place.ZoneId).ToJson();
-        answer["text"] = place.Point.ToString();
-        return new JsonObject { ["place"] = answer }.ToJsonString();
+        return new JsonObject { ["place"] = new PagePlace(place.Name, place.Point, place.ZoneId).ToJson() }.ToJsonString();
     }
 
     /// <summary>Takes a message of the page: a moved control, a pressed button, another place.</summary>

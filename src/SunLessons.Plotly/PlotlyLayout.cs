@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SunLessons.Words;
 
 namespace SunLessons.Figures.Layout;
 
@@ -21,6 +22,8 @@ internal static class PlotlyLayout
             ["height"] = R(frame.Height),
             ["margin"] = new JsonObject { ["l"] = R(frame.Plot.Left), ["r"] = R(frame.Width - frame.Plot.Right), ["t"] = R(frame.Plot.Top), ["b"] = R(frame.Height - frame.Plot.Bottom), ["pad"] = 0 },
             ["showlegend"] = false,
+            // The numbers that plotly.js itself writes: at ticks and under the pointer.
+            ["separators"] = Speech.Words["culture.decimal"] + Speech.Words["culture.group"],
             ["hovermode"] = "closest",
             ["dragmode"] = false,
             ["xaxis"] = AxisTree(figure, figure.X, frame.XExtent, frame.XTicks, frame.XTickRows, frame.XTitleLines, frame.Size),

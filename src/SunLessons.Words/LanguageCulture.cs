@@ -58,6 +58,12 @@ public sealed partial class LanguageCulture : CultureInfo
     /// <summary>A finished English text in this language, as <see cref="WordTable.Translated"/>; with this language's decimal sign where it is not known.</summary>
     public string Retold(string text) => Words.Translated(text) is var told && told != text ? told : Numbered(text);
 
+    /// <summary>
+    /// A finished English sentence about what was typed, in this language. It quotes what <see cref="InEnglish"/> made of it between “ and ”; a person is told what they typed.
+    /// </summary>
+    public string? Complaint(string? sentence, string typed) => sentence is null ? null
+        : Words.Translated(sentence.Replace($"“{InEnglish(typed).Trim()}”", $"“{typed.Trim()}”", StringComparison.Ordinal));
+
     /// <summary>What was typed, with units and sides of the world as this language names them put in English: <c>12 minutos</c>, <c>8,72 O</c>.</summary>
     public string InEnglish(string typed)
     {

@@ -95,6 +95,27 @@ public sealed class LanguageTests
     }
 
     [Fact]
+    public void A_date_control_says_its_date_in_Spanish_beside_the_field()
+    {
+        var day = Date("day", "Fecha", new LocalDate(2026, 11, 3));
+        Show(day);
+        var picker = _page.Role("date");
+        Assert.Equal("3 de noviembre de 2026", (string?)picker.State["_sunlessons_text"]);
+        picker.ChangeFromPage(System.Text.Json.Nodes.JsonNode.Parse("""{"value":{"year":2028,"month":1,"date":29}}""")!.AsObject());
+        Assert.Equal("29 de febrero de 2028", (string?)picker.State["_sunlessons_text"]);
+    }
+
+    [Fact]
+    public void A_place_of_ones_own_is_written_with_commas_wherever_it_lies()
+    {
+        var place = PlaceControl();
+        _page.Lesson.MoveTo(new Place("La escuela", GeoPoint.FromDegrees(-33.5, 70.25), "America/Santiago"));
+        Assert.Equal("La escuela, 33,5° S 70,25° E", place.Position);
+        _page.Lesson.MoveTo(new Place("La escuela", GeoPoint.FromDegrees(33.5, -70.25), "America/Santiago"));
+        Assert.Equal("La escuela, 33,5° N 70,25° O", place.Position);
+    }
+
+    [Fact]
     public void A_language_without_words_is_refused_in_one_sentence()
     {
         Assert.StartsWith("There are no words in the language 'xx'. Write one of en, es.", Assert.Throws<ArgumentException>(() => Language("xx")).Message, StringComparison.Ordinal);

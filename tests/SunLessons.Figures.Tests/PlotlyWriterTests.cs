@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using SunLessons.Words;
 
 namespace SunLessons.Figures.Tests;
 
@@ -44,6 +46,15 @@ public class PlotlyWriterTests
     [Fact]
     public void The_default_theme_is_left_out() =>
         Assert.False(((JsonObject)PlotlyWriter.WriteTree(Samples.All["one-day"])["layout"]!).ContainsKey("template"));
+
+    [Theory]
+    [InlineData("en", ".,")]
+    [InlineData("es", ",\u00a0")]
+    public void The_numbers_that_plotly_writes_itself_have_the_languages_signs(string language, string signs)
+    {
+        CultureInfo.CurrentCulture = LanguageCulture.Of(language);
+        Assert.Equal(signs, (string?)PlotlyWriter.WriteTree(Samples.All["one-day"])["layout"]!["separators"]);
+    }
 
     [Fact]
     public void A_full_figure_is_written_as_it_was() => Snapshot.Matches(

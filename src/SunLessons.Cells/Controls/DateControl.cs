@@ -37,6 +37,7 @@ public sealed class DateControl : Control
                 ["_sunlessons_role"] = "date",
                 ["_sunlessons_key"] = key,
                 ["_sunlessons_label"] = label,
+                ["_sunlessons_text"] = InWords(_date),
             },
             OnChange);
     }
@@ -86,6 +87,9 @@ public sealed class DateControl : Control
     // The standard's own form of a date: its months begin at 0.
     private static JsonObject Written(LocalDate date) => new() { ["year"] = date.Year, ["month"] = date.Month - 1, ["date"] = date.Day };
 
+    // Such as 3 de noviembre de 2026: a front end writes dates in the language of its own settings.
+    private static string InWords(LocalDate date) => date.ToString(Speech.Words["culture.date"], Speech.Culture);
+
     private static LocalDate? Read(JsonNode? node)
     {
         if (Json.Number(node?["year"]) is not { } year || Json.Number(node?["month"]) is not { } month || Json.Number(node?["date"]) is not { } day
@@ -115,6 +119,7 @@ public sealed class DateControl : Control
             _date = wanted;
         }
 
+        _picker.Set(("_sunlessons_text", InWords(wanted)));
         Moved(Written(wanted));
     }
 }

@@ -22,12 +22,12 @@ public sealed class PlaceControl : Control
         _latitude = NumberField(Worded($"Latitude (°, north +)"), -90, 90, here.Point.Latitude.Degrees, OnNumbers);
         _longitude = NumberField(Worded($"Longitude (°, east +)"), -180, 180, here.Point.Longitude.Degrees, OnNumbers);
         _zone = Build.Text(Host, Worded($"Time zone"), Worded($"Time zone"), here.ZoneId, "Europe/Madrid", _ => OnNumbers());
-        _status = Build.Html(Host, Html.Status(Worded($"All figures are for {Translated(here.ToString())}."), "place"), "status");
+        _status = Build.Html(Host, Html.Status(Worded($"All figures are for {Speech.Culture.Retold(here.ToString())}."), "place"), "status");
         lesson.PlaceMoved += Follow;
     }
 
     /// <inheritdoc/>
-    public override string Position => Lesson.Here.ToString();
+    public override string Position => Speech.Culture.Retold(Lesson.Here.ToString());
 
     internal override double Start => 0;
 
@@ -110,6 +110,6 @@ public sealed class PlaceControl : Control
         _latitude.Set(("value", Rounded(here.Point.Latitude.Degrees)));
         _longitude.Set(("value", Rounded(here.Point.Longitude.Degrees)));
         _zone.Set(("value", here.ZoneId));
-        _status.Set(("value", Html.Status(Worded($"All figures are for {Translated(here.ToString())}."), "place")));
+        _status.Set(("value", Html.Status(Worded($"All figures are for {Speech.Culture.Retold(here.ToString())}."), "place")));
     }
 }

@@ -28,6 +28,7 @@ public static class StillWidget
             "CheckboxModel" => $"<p class=\"still\">{((bool?)state["value"] == true ? "☑" : "☐")} {label}</p>",
             "TextModel" or "BoundedFloatTextModel" => $"<p class=\"still\">{label}: {E(state["value"]?.ToString() is { Length: > 0 } value ? value : "______________")}</p>",
             "FloatSliderModel" or "IntSliderModel" => $"<p class=\"still\">{label}: {E((string?)state["_sunlessons_text"] ?? state["value"]!.ToJsonString())}</p>",
+            "DatePickerModel" => $"<p class=\"still\">{label}: {E((string?)state["_sunlessons_text"] ?? "")}</p>",
             _ => "",
         };
     }

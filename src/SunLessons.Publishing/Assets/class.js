@@ -9,7 +9,7 @@
     const sorted = values.filter(Number.isFinite).sort((a, b) => a - b);
     return sorted.length === 0 ? null : sorted.length % 2 ? sorted[(sorted.length - 1) / 2] : (sorted[sorted.length / 2 - 1] + sorted[sorted.length / 2]) / 2;
   };
-  const minutes = ms => ms === null ? "–" : words("class.minutes", (ms / 60000).toFixed(1));
+  const minutes = ms => ms === null ? "–" : words("class.minutes", lessonParts.numeral((ms / 60000).toFixed(1)));
   const count = values => values.reduce((counts, value) => counts.set(value, (counts.get(value) ?? 0) + 1), new Map());
   const counted = counts => [...counts].sort((a, b) => b[1] - a[1]).map(([name, n]) => `${name} × ${n}`).join("; ") || "–";
   const time = text => text ? Date.parse(text) : NaN;

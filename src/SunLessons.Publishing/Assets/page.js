@@ -86,7 +86,7 @@ if (location.protocol.startsWith("http") && document.documentElement.dataset.off
     worker = new Worker(URL.createObjectURL(new Blob([`${unpackedText}\n(${lessonWorker})()`], { type: "text/javascript" })));
     worker.onmessage = ({ data }) => data.map(told).forEach(message => hear[message.kind]?.(message));
     worker.onerror = event => fail(event.message);
-    post({ do: "begin", pack: await pack("player"), hello: { draws_figures: true, place: (lesson.ofPlace ? null : keep.place) ?? lesson.place, record: keep.record } });
+    post({ do: "begin", pack: await pack("player"), hello: { draws_figures: true, place: (lesson.ofPlace ? null : keep.place) ?? lesson.place, record: keep.record, language: document.documentElement.lang } });
     for (const cell of await assemblies()) post({ do: "run", ...cell });
   }
 
@@ -232,13 +232,17 @@ if (location.protocol.startsWith("http") && document.documentElement.dataset.off
   let placeRead = () => {};
   if (panel) {
     const field = name => find("#place-" + name);
+    // Six decimals of a degree are 0.1 m.
+    const [north, south, east, west] = words("place.sides").split(" ");
+    const angle = (degrees, plus, minus) => `${lessonParts.numeral(Number(Math.abs(degrees).toFixed(6)))}° ${degrees < 0 ? minus : plus}`;
+    const latitude = place => angle(place.latitude_degrees, north, south), longitude = place => angle(place.longitude_degrees, east, west);
     const fill = place => {
       field("name").value = place.name;
-      field("latitude").value = place.latitude_text ?? place.latitude_degrees;
-      field("longitude").value = place.longitude_text ?? place.longitude_degrees;
+      field("latitude").value = latitude(place);
+      field("longitude").value = longitude(place);
       field("zone").value = place.zone;
     };
-    const line = place => { find("#place-line").textContent = words("place.line", place.name, place.text ?? "", place.zone, lesson.zoneRules); };
+    const line = place => { find("#place-line").textContent = words("place.line", place.name, `${latitude(place)} ${longitude(place)}`, place.zone, lesson.zoneRules); };
     open.hidden = false;
     open.addEventListener("click", () => {
       form.hidden = !form.hidden;

@@ -28,7 +28,8 @@ const lessonParts = (() => {
   const custom = (model, content) => send(model.id, { content });
 
   const decimals = step => ((step.toFixed(8).replace(/0+$/, "").split(".")[1]) ?? "").length;
-  const written = (value, step) => String(Number(value.toFixed(step > 0 ? decimals(step) : 6)));
+  const numeral = number => String(number).replace(".", words("culture.decimal"));
+  const written = (value, step) => numeral(Number(value.toFixed(step > 0 ? decimals(step) : 6)));
   const onGrid = (value, low, high, step) => {
     const stepped = step > 0 ? low + Math.round((value - low) / step) * step : value;
     return Math.min(high, Math.max(low, Number(stepped.toFixed(Math.min(15, decimals(step) + 1)))));
@@ -172,8 +173,12 @@ const lessonParts = (() => {
         if (day) change(model, { value: { year, month: month - 1, date: day } });
       },
     });
-    return [make("div", { class: "control" }, label, input), () => {
+    // A browser writes dates in its own language; beside it stands the lesson's.
+    const inWords = make("span", { id: id(model) + "-words", class: "soft" });
+    input.setAttribute("aria-describedby", inWords.id);
+    return [make("div", { class: "control" }, label, make("div", { class: "control-row" }, input, inWords)), () => {
       label.textContent = s.description;
+      inWords.textContent = s._sunlessons_text ?? "";
       input.disabled = !!s.disabled;
       const v = s.value;
       input.value = v ? `${String(v.year).padStart(4, "0")}-${String(v.month + 1).padStart(2, "0")}-${String(v.date).padStart(2, "0")}` : "";
@@ -258,6 +263,7 @@ const lessonParts = (() => {
 
   return {
     make,
+    numeral,
     view,
     sendBy: way => { send = way; },
     forget: () => models.clear(),

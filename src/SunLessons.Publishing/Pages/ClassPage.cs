@@ -31,7 +31,7 @@ internal static partial class ClassPage
             ["slips"] = new JsonObject(typeof(UsualSlips).GetProperties().Select(property => property.GetValue(null)).OfType<SlipKind>()
                 .Select(slip => KeyValuePair.Create(slip.Id, (JsonNode?)slip.Name))),
         };
-        return frame.Page(words["class.title"], body, PageFrame.DataBlock("class", known) + PageFrame.WordBlock(words, "class."), computes: false);
+        return frame.Page(words["class.title"], body, PageFrame.DataBlock("class", known) + PageFrame.WordBlock(words, "class.", "culture.decimal"), computes: false);
     }
 
     private static JsonObject Questions(LessonPage page)

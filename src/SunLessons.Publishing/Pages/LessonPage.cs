@@ -78,7 +78,7 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
         var towns = string.Concat(Gazetteer.Towns.Select(town => $"<option value=\"{E(town.Name)}\">{E(town.Name)}</option>"));
         return $"""
             <section class="place" aria-label="{E(Words["place.panel"])}">
-            <p class="place-line"><span id="place-line">{E(Words.Say("place.line", Place.Name, Place.Point, Place.ZoneId, CivilZones.TzdbVersion))}</span><button type="button" class="quiet" id="place-open" aria-expanded="false" hidden>{E(Words["place.change"])}</button></p>
+            <p class="place-line"><span id="place-line">{E(Words.Say("place.line", Place.Name, LanguageCulture.Of(Words.Language).Retold(Place.Point.ToString()), Place.ZoneId, CivilZones.TzdbVersion))}</span><button type="button" class="quiet" id="place-open" aria-expanded="false" hidden>{E(Words["place.change"])}</button></p>
             <form class="place-form" hidden>
             <div class="field"><label for="place-town">{E(Words["place.town"])}</label><select id="place-town"><option value="">{E(Words["place.pick"])}</option>{towns}</select></div>
             {Field("name", "place.name")}{Field("latitude", "place.latitude")}{Field("longitude", "place.longitude")}{Field("zone", "place.zone")}
@@ -117,15 +117,10 @@ internal sealed partial record LessonPage(Notebooks.Lesson Lesson, Notebook Note
             ["ofPlace"] = IsOfPlace,
             ["towns"] = new JsonArray([.. Gazetteer.Towns.Select(Told)]),
         };
-        return PageFrame.DataBlock("lesson", data) + PageFrame.WordBlock(Words, "cell.", "page.", "place.", "number.", "table.", "talk.", "choose");
+        return PageFrame.DataBlock("lesson", data) + PageFrame.WordBlock(Words, "cell.", "page.", "place.", "number.", "table.", "talk.", "choose", "culture.decimal");
     }
 
-    private static JsonObject Told(Place place)
-    {
-        var told = new PagePlace(place.Name, place.Point, place.ZoneId).ToJson();
-        (told["latitude_text"], told["longitude_text"], told["text"]) = (place.Point.Latitude.ToString(), place.Point.Longitude.ToString(), place.Point.ToString());
-        return told;
-    }
+    private static JsonObject Told(Place place) => new PagePlace(place.Name, place.Point, place.ZoneId).ToJson();
 
     private static string E(string text) => WebUtility.HtmlEncode(text);
 }

@@ -82,7 +82,7 @@ internal sealed partial class PaperParts(LessonPage page, WordTable words)
     public string Question(Check check) => $"<p class=\"question\">{E(page.Awake.Ask(() => check.Question))}</p>";
 
     /// <summary>Which data the numbers come from: a printed sheet outlives them.</summary>
-    public string SmallPrint() => $"<p class=\"small-print\">{Say("paper.small", page.Place, CivilZones.TzdbVersion, string.Join(", ", MagneticModels.InUse.Rule.Select(span => span.Name).Distinct()))}</p>";
+    public string SmallPrint() => $"<p class=\"small-print\">{Say("paper.small", LanguageCulture.Of(page.Words.Language).Retold(page.Place.ToString()), CivilZones.TzdbVersion, string.Join(", ", MagneticModels.InUse.Rule.Select(span => span.Name).Distinct()))}</p>";
 
     [GeneratedRegex("<td>([^<]*)</td>")]
     private static partial Regex Cell();

@@ -39,12 +39,9 @@ public sealed class PlaceDraft
     /// <summary>The place that was typed, or nothing; the problems then say why. What was typed stays as it is.</summary>
     public Place? Read(LanguageCulture culture)
     {
-        var typed = PlaceText.Read(Name, culture.InEnglish(Latitude), culture.InEnglish(Longitude), Zone);
-        (LatitudeProblem, LongitudeProblem, ZoneProblem) = (Told(typed.LatitudeProblem, Latitude), Told(typed.LongitudeProblem, Longitude), Told(typed.ZoneProblem, Zone));
+        var name = Name.Trim().Length > 0 ? Name : culture.Words.Translated("My place");
+        var typed = PlaceText.Read(name, culture.InEnglish(Latitude), culture.InEnglish(Longitude), Zone);
+        (LatitudeProblem, LongitudeProblem, ZoneProblem) = (culture.Complaint(typed.LatitudeProblem, Latitude), culture.Complaint(typed.LongitudeProblem, Longitude), culture.Complaint(typed.ZoneProblem, Zone));
         return typed.Place;
-
-        // What was typed is quoted as it was typed.
-        string? Told(string? problem, string own) => problem is null ? null
-            : culture.Words.Translated(problem.Replace($"“{culture.InEnglish(own).Trim()}”", $"“{own.Trim()}”", StringComparison.Ordinal));
     }
 }
