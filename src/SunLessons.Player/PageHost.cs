@@ -78,12 +78,12 @@ internal sealed class PageHost(Action<JsonObject> tell, Action<JsonObject, strin
         {
             if (message["state"] is JsonObject state)
             {
-                Changed?.Invoke((JsonObject)state.DeepClone());
+                Changed?.Invoke(state);
             }
 
             if (message["content"] is JsonObject content)
             {
-                CustomReceived?.Invoke((JsonObject)content.DeepClone());
+                CustomReceived?.Invoke(content);
             }
         }
     }

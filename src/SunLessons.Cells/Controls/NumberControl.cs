@@ -9,6 +9,7 @@ public sealed class NumberControl : Control
 {
     private readonly Lock _gate = new();
     private readonly Func<double, string>? _say;
+    private readonly string _format;
     private readonly Part _slider;
     private double _value;
 
@@ -23,6 +24,8 @@ public sealed class NumberControl : Control
         }
 
         (From, To, Step, Start, Unit, _say) = (from, to, step, start, unit, say);
+        var decimals = Decimals(step).ToString(CultureInfo.InvariantCulture);
+        _format = "F" + decimals;
         _value = Json.Number(lesson.Recorded(RecordKey)) is { } kept && kept >= from && kept <= to ? kept : start;
         _slider = new Part(
             Host,
@@ -38,7 +41,7 @@ public sealed class NumberControl : Control
                 ["layout"] = Build.Wide,
                 ["continuous_update"] = true,
                 ["readout"] = true,
-                ["readout_format"] = "." + Decimals(step).ToString(CultureInfo.InvariantCulture) + "f",
+                ["readout_format"] = "." + decimals + "f",
                 ["orientation"] = "horizontal",
                 ["_sunlessons_role"] = "number",
                 ["_sunlessons_key"] = key,
@@ -79,7 +82,7 @@ public sealed class NumberControl : Control
     }
 
     /// <summary>Where it stands, in words: <c>2.5°</c>, <c>21 Jun</c>.</summary>
-    public string Text => _say is not null ? _say(Value) : Value.ToString("F" + Decimals(Step).ToString(CultureInfo.InvariantCulture), Speech.Culture).Replace('-', '\u2212') + (Unit is "" or "°" ? Unit : " " + Unit);
+    public string Text => _say is not null ? _say(Value) : Value.ToString(_format, Speech.Culture).Replace('-', '\u2212') + (Unit is "" or "°" ? Unit : " " + Unit);
 
     /// <inheritdoc/>
     public override string Position => Text;

@@ -9,6 +9,10 @@ internal sealed class PlotFrame
     private const double TickLength = 6;
     private const double Gap = 6;
 
+    // The ticks last asked for, and for what: the rounds that settle the margins mostly ask the same again, and words of ticks take long to write.
+    private (Extent Extent, int Most, IReadOnlyList<Tick> Ticks)? _yTicks;
+    private (Extent Extent, double Width, (IReadOnlyList<Tick> Ticks, int Rows, double ExtraHeight) Lines)? _xTicks;
+
     public PlotFrame(Figure figure, double width, double height, double size)
     {
         Figure = figure;
@@ -56,7 +60,7 @@ internal sealed class PlotFrame
                 (XExtent, YExtent) = (xExtent, yExtent);
             }
 
-            YTicks = Ticks.Between(figure.Y, YExtent.Min, YExtent.Max, Math.Max(2, (int)(plotHeight / 44)));
+            YTicks = YTickLines(figure, Math.Max(2, (int)(plotHeight / 44)));
             if (figure.ShowsAxes)
             {
                 var half = XTickLines(figure, XExtent, plotWidth).Ticks is { Count: > 0 } first ? TextMeasure.Width(first[0].Text, size) / 2 - 4 : 0;
@@ -138,6 +142,16 @@ internal sealed class PlotFrame
         && LastPoint(series, x) is { } last
         && last.X >= x.Max - 0.03 * x.Length);
 
+    private IReadOnlyList<Tick> YTickLines(Figure figure, int most)
+    {
+        if (_yTicks is not { } last || last.Extent != YExtent || last.Most != most)
+        {
+            _yTicks = (YExtent, most, Ticks.Between(figure.Y, YExtent.Min, YExtent.Max, most));
+        }
+
+        return _yTicks.Value.Ticks;
+    }
+
     private (IReadOnlyList<Tick> Ticks, int Rows, double ExtraHeight) XTickLines(Figure figure, Extent x, double plotWidth)
     {
         if (!figure.ShowsAxes)
@@ -145,6 +159,16 @@ internal sealed class PlotFrame
             return ([], 1, 0);
         }
 
+        if (_xTicks is not { } last || last.Extent != x || last.Width != plotWidth)
+        {
+            _xTicks = (x, plotWidth, XTicksOf(figure, x, plotWidth));
+        }
+
+        return _xTicks.Value.Lines;
+    }
+
+    private (IReadOnlyList<Tick> Ticks, int Rows, double ExtraHeight) XTicksOf(Figure figure, Extent x, double plotWidth)
+    {
         for (var most = Math.Max(2, (int)(plotWidth / 48)); ; most--)
         {
             var ticks = Ticks.Between(figure.X, x.Min, x.Max, most);

@@ -19,11 +19,25 @@ internal static class TextMeasure
     }
 
     /// <summary>The width of the widest of some lines, in the unit of the letter size.</summary>
-    public static double Widest(IReadOnlyList<string> lines, double size) => lines.Max(line => Width(line, size));
+    public static double Widest(IReadOnlyList<string> lines, double size)
+    {
+        var widest = 0.0;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            widest = Math.Max(widest, Width(lines[i], size));
+        }
+
+        return widest;
+    }
 
     /// <summary>Breaks a text at spaces into lines no wider than the limit; a single long word stays whole.</summary>
     public static IReadOnlyList<string> Wrap(string text, double size, double limit)
     {
+        if (text.Length > 0 && !text.Contains(' '))
+        {
+            return [text];
+        }
+
         var lines = new List<string>();
         var line = "";
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
