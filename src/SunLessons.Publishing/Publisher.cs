@@ -17,7 +17,7 @@ namespace SunLessons.Publishing;
 /// <param name="say">Is told what takes long.</param>
 public sealed class Publisher(string program, Action<string> say)
 {
-    /// <summary>Publishes every lesson of a folder, with its sheets; beside them a page to explain a reading with, and the teacher's page.</summary>
+    /// <summary>Publishes every lesson of a folder, with its sheets; beside them a page to explain a reading with, and the teacher's page, in every language of the lessons.</summary>
     /// <param name="shelf">The lessons.</param>
     /// <param name="target">The folder that the pages go to; made when it is not there.</param>
     /// <param name="singleFile">Whether each lesson becomes one file that holds everything.</param>
@@ -35,7 +35,7 @@ public sealed class Publisher(string program, Action<string> say)
 
         var player = await PlayerFolder.FindAsync(program, say);
         var references = CellReferences.FromFolder(Path.Combine(player, "refs"));
-        var words = WordTable.In(WordTable.First);
+        var languages = shelf.Languages().Select(WordTable.In).ToArray();
 
         // Each lesson in its languages, English first.
         var lessonPages = new List<List<LessonPage>>();
@@ -51,10 +51,14 @@ public sealed class Publisher(string program, Action<string> say)
             lessonPages.Add(pages);
         }
 
-        var talk = await PageAsync(TalkPage.Lesson(words), TalkPage.Notebook(words), references, Vigo, words);
+        var talks = new List<LessonPage>();
+        foreach (var language in languages)
+        {
+            talks.Add(await PageAsync(TalkPage.Lesson(language), TalkPage.Notebook(language), references, Vigo, language));
+        }
+
         var files = new PageFiles(target);
         PageFrame FrameIn(WordTable language) => singleFile ? new SingleFrame(language, player) : new FolderFrame(language);
-        var frame = FrameIn(words);
         var style = new PaperStyle(inside: singleFile);
         style.AddTo(files);
         foreach (var pages in lessonPages)
@@ -66,11 +70,18 @@ public sealed class Publisher(string program, Action<string> say)
             }
         }
 
-        files.Add(talk.FileName, talk.Html(frame));
-        files.Add(ClassPage.FileName, ClassPage.Html(frame, [.. lessonPages.Select(pages => pages[0])], words));
+        foreach (var talk in talks)
+        {
+            files.Add(talk.FileName, talk.Html(FrameIn(talk.Words), talks.Where(other => other != talk)));
+        }
+
+        foreach (var language in languages)
+        {
+            files.Add(ClassPage.FileIn(language), ClassPage.Html(FrameIn(language), lessonPages, language, languages));
+        }
+
         if (!singleFile)
         {
-            var languages = shelf.Languages().Select(WordTable.In).ToArray();
             foreach (var language in languages)
             {
                 // A lesson that is not translated stands in the list in English.
@@ -78,7 +89,7 @@ public sealed class Publisher(string program, Action<string> say)
                 files.Add(IndexPage.FileIn(language), IndexPage.Html(FrameIn(language), listed, language, languages));
             }
 
-            SharedFiles.AddTo(files, player, IndexPage.FileName, words);
+            SharedFiles.AddTo(files, player, IndexPage.FileIn(languages[0]), languages[0]);
         }
 
         return files.Write();
@@ -89,14 +100,15 @@ public sealed class Publisher(string program, Action<string> say)
     /// <param name="dial">The dial.</param>
     /// <param name="target">The folder that the page goes to; made when it is not there.</param>
     /// <param name="singleFile">Whether it becomes one file that holds everything.</param>
+    /// <param name="language">The language of the page, by its two letters; English for one that the program has no words in.</param>
     /// <returns>The files that were written, relative to the target.</returns>
     /// <exception cref="PublishProblemException">The page cannot be made; nothing was written then.</exception>
-    public async Task<IReadOnlyList<string>> PublishDialAsync(Place place, DialProfile dial, string target, bool singleFile)
+    public async Task<IReadOnlyList<string>> PublishDialAsync(Place place, DialProfile dial, string target, bool singleFile, string language = WordTable.First)
     {
         ArgumentNullException.ThrowIfNull(place);
         ArgumentNullException.ThrowIfNull(dial);
         var player = await PlayerFolder.FindAsync(program, say);
-        var words = WordTable.In(WordTable.First);
+        var words = WordTable.In(language);
         var made = await PageAsync(DialPage.Lesson(words), DialPage.Notebook(words, place.Name, dial), CellReferences.FromFolder(Path.Combine(player, "refs")), place, words);
         var page = made with { IsOfPlace = true };
         var files = new PageFiles(target);

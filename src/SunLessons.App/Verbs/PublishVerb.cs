@@ -1,6 +1,7 @@
 using System.CommandLine;
 using SunLessons.Notebooks;
 using SunLessons.Publishing;
+using SunLessons.Words;
 
 namespace SunLessons.App.Verbs;
 
@@ -10,6 +11,7 @@ public sealed class PublishVerb
     private readonly Argument<string[]> _folders = new("FOLDERS") { Description = "LESSONS OUT: a folder with one folder a lesson, and the folder that the pages go to. Only OUT: the lessons of this program, or with --dial one dial.", Arity = new ArgumentArity(1, 2) };
     private readonly Option<bool> _single = new("--single-file") { Description = "One file a lesson that holds everything, some 11 MB each." };
     private readonly Option<bool> _oneDial = new("--dial") { Description = "One page for one dial instead, for a phone beside it: the dial and its place are given as for the verb clock." };
+    private readonly Option<string?> _language = new("--language") { Description = $"With --dial: the language of the page by its two letters, one of {string.Join(", ", WordTable.Languages)}; English by default." };
     private readonly PlaceOptions _place = new();
     private readonly DialOptions _dial = new();
 
@@ -21,7 +23,7 @@ public sealed class PublishVerb
     public static Command Create()
     {
         var verb = new PublishVerb();
-        var command = new Command("publish", "Write lessons as pages for any web host or a memory stick: they compute in the browser, with no server.") { verb._folders, verb._single, verb._oneDial };
+        var command = new Command("publish", "Write lessons as pages for any web host or a memory stick: they compute in the browser, with no server.") { verb._folders, verb._single, verb._oneDial, verb._language };
         verb._place.AddTo(command);
         verb._dial.AddTo(command);
         command.SetAction((parsed, _) => verb.RunAsync(parsed));
@@ -37,6 +39,14 @@ public sealed class PublishVerb
             throw new BadInputException($"--dial takes one folder, the one that the page goes to, and {folders.Length} came; write sunlessons publish --dial OUT with the options of the dial.");
         }
 
+        var language = parsed.GetValue(_language);
+        if (language is not null && (!oneDial || !WordTable.Languages.Contains(language)))
+        {
+            throw new BadInputException(oneDial
+                ? $"There are no words in the language \"{language}\"; write one of {string.Join(", ", WordTable.Languages)}."
+                : "--language goes with --dial: lessons are published in every language that they are written in. Leave it out.");
+        }
+
         var single = parsed.GetValue(_single);
         var target = Path.GetFullPath(folders[^1]);
         var publisher = new Publisher(AppContext.BaseDirectory, Console.Error.WriteLine);
@@ -46,7 +56,7 @@ public sealed class PublishVerb
             if (oneDial)
             {
                 var place = _place.Read(parsed);
-                files = await publisher.PublishDialAsync(place, _dial.Read(parsed, place), target, single);
+                files = await publisher.PublishDialAsync(place, _dial.Read(parsed, place), target, single, language ?? WordTable.First);
             }
             else
             {

@@ -32,9 +32,16 @@
   };
 
   const lessonResult = (id, files) => {
-    const lesson = known.lessons[id] ?? { title: id, predictions: {}, checks: {} };
+    const lesson = known.lessons[id] ?? { title: id, predictions: {}, checks: {}, slips: {}, said: {} };
+    // What a file says of an answer in its own language, in this page's; two slips at once are named one after the other.
+    const said = (question, text) => lesson.said[`${question}:${text}`] ?? text;
+    const slip = name => lesson.slips[name] ?? known.slips[name];
+    const wrong = (question, text) => {
+      const slips = text.split("+").map(slip);
+      return slips.every(Boolean) ? slips.join(words("class.and")) : said(question, text);
+    };
     const section = make("section", { "data-lesson": id }, make("h2", {}, lesson.title), make("p", {}, words("class.files", files.length)));
-    const predictions = [...entries(files, "prediction")].map(([key, values]) => [lesson.predictions[key] ?? key, values.length, counted(count(values.map(v => v.answer)))]);
+    const predictions = [...entries(files, "prediction")].map(([key, values]) => [lesson.predictions[key] ?? key, values.length, counted(count(values.map(v => said("prediction:" + key, v.answer))))]);
     if (predictions.length > 0) section.append(table(words("class.predictions"), [words("class.question"), words("class.given"), words("class.answers")], predictions));
     const checks = [...entries(files, "check")].map(([key, values]) => {
       const tried = values.filter(v => (v.tries ?? 0) > 0);
@@ -46,7 +53,7 @@
         right.filter(v => v.tries === 1).length,
         median(tried.map(v => v.hints ?? 0)) ?? "–",
         minutes(median(right.map(v => time(v.right_at) - time(v.first_at)))),
-        counted(count(tried.flatMap(v => v.wrong ?? []).map(slip => known.slips[slip] ?? slip))),
+        counted(count(tried.flatMap(v => v.wrong ?? []).map(text => wrong("check:" + key, text)))),
       ];
     });
     if (checks.length > 0) {
@@ -72,7 +79,10 @@
         refused.push(make("p", { class: "problem", role: "alert" }, words("class.refused", file.name)));
       }
     }
-    const lessons = files.reduce((all, file) => all.set(file.lesson, [...(all.get(file.lesson) ?? []), file]), new Map());
+    const lessons = files.reduce((all, file) => {
+      const lesson = known.editions[file.lesson] ?? file.lesson;
+      return all.set(lesson, [...(all.get(lesson) ?? []), file]);
+    }, new Map());
     const order = Object.keys(known.lessons);
     result.replaceChildren(
       make("p", { role: "status" }, words("class.read", files.length)),

@@ -28,12 +28,12 @@ internal static class DialPage
                 ClockReading Reading() => ClockFromDial.Read(Here, date, shown, dial);
                 string Clock() => Reading() switch
                 {
-                    ClockReading.One one => one.Chain.Summary,
-                    ClockReading.Several several => several.Sentence,
-                    ClockReading.None none => none.Sentence,
+                    ClockReading.One one => Retold(one.Chain.Summary),
+                    ClockReading.Several several => Retold(several.Sentence),
+                    ClockReading.None none => Retold(none.Sentence),
                     _ => "",
                 };
-                string Correction() => Reading() is ClockReading.One one ? one.Chain.Total.InWords() : "";
+                string Correction() => Reading() is ClockReading.One one ? Retold(one.Chain.Total.InWords()) : "";
                 Show(LiveText("correction", Correction, date, shown), LiveText("clock", Clock, date, shown));
                 """),
             ("steps", CellType.Code, $$"""Show(Steps("steps", {{L("dial.steps")}}, Reading, date, shown));"""),

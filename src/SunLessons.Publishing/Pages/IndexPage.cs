@@ -8,10 +8,8 @@ namespace SunLessons.Publishing.Pages;
 /// <summary>The list of the published lessons, and of what goes with them.</summary>
 internal static class IndexPage
 {
-    public const string FileName = "index.html";
-
     /// <summary>The list in a language: <c>index.html</c> in English, <c>index.es.html</c> in Spanish.</summary>
-    public static string FileIn(WordTable words) => words.Language == WordTable.First ? FileName : $"index.{words.Language}.html";
+    public static string FileIn(WordTable words) => PageFrame.NameIn("index", words) + ".html";
 
     public static string Html(PageFrame frame, IReadOnlyList<LessonPage> lessons, WordTable words, IReadOnlyList<WordTable> languages)
     {
@@ -30,7 +28,7 @@ internal static class IndexPage
             <ol class="shelf" role="list">
             {items}</ol>
             <h2>{W("page.home.more")}</h2>
-            <ul><li><a href="{TalkPage.FileName}.html">{W("talk.title")}</a></li><li><a href="{ClassPage.FileName}">{W("class.title")}</a></li></ul>
+            <ul><li><a href="{TalkPage.Lesson(words).Folder}.html">{W("talk.title")}</a></li><li><a href="{ClassPage.FileIn(words)}">{W("class.title")}</a></li></ul>
             """);
     }
 }

@@ -44,6 +44,9 @@ internal abstract class PageFrame
     public static string WordBlock(WordTable words, params string[] prefixes) =>
         DataBlock("lesson-words", new JsonObject(words.Under(prefixes).Select(pair => KeyValuePair.Create(pair.Key, (JsonNode?)pair.Value))));
 
+    /// <summary>The name of a page that stands in several languages: <c>talk</c> in English, <c>talk.es</c> in Spanish.</summary>
+    public static string NameIn(string name, WordTable words) => words.Language == WordTable.First ? name : $"{name}.{words.Language}";
+
     /// <summary>A link to a page in another language, in that language.</summary>
     public static string LanguageLink(string file, string text, WordTable words) =>
         $"<p><a href=\"{file}\" lang=\"{words.Language}\" hreflang=\"{words.Language}\">{WebUtility.HtmlEncode(words["language.name"])}: {WebUtility.HtmlEncode(text)}</a></p>\n";

@@ -6,9 +6,7 @@ namespace SunLessons.Publishing.Pages;
 /// <summary>The page for someone who explains a reading of their own to an audience.</summary>
 internal static class TalkPage
 {
-    public const string FileName = "talk";
-
-    public static Notebooks.Lesson Lesson(WordTable words) => new("talk", words["talk.title"], 99, 15, words["talk.intro"], FileName, "");
+    public static Notebooks.Lesson Lesson(WordTable words) => new("talk", words["talk.title"], 99, 15, words["talk.intro"], PageFrame.NameIn("talk", words), "");
 
     public static Notebook Notebook(WordTable words)
     {

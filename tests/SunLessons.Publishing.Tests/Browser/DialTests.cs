@@ -51,6 +51,36 @@ public sealed class DialTests
         }
     }
 
+    [Fact]
+    public async Task The_page_of_a_dial_speaks_Spanish_when_it_is_made_so()
+    {
+        var folder = Directory.CreateTempSubdirectory("sunlessons-dial-").FullName;
+        try
+        {
+            var place = Gazetteer.Towns.First(town => town.Name == "Ushuaia");
+            await PublishedLessons.NewPublisher().PublishDialAsync(place, DialProfile.Faultless, folder, singleFile: true, "es");
+            var chain = Assert.IsType<ClockReading.One>(ClockFromDial.Read(place, new NodaTime.LocalDate(2026, 12, 3), DialTime.FromHoursMinutes(14, 20), DialProfile.Faultless)).Chain;
+            await using var browser = await BrowserPage.OpenAsync(320, 640);
+            var page = new PublishedPage(browser);
+            await page.OpenAsync(new Uri(Path.Combine(folder, "my-dial.html")));
+            Assert.Equal("es", await page.Page.EvaluateAsync<string>("() => document.documentElement.lang"));
+            await Assertions.Expect(page.Page.Locator("h1")).ToHaveTextAsync("Mi cuadrante: Ushuaia");
+            await page.Page.Locator("input[type=date]").FillAsync("2026-12-03");
+            await page.Page.Locator("[data-part=dial-time] input").FillAsync("14:20");
+            await Assertions.Expect(page.Page.Locator("[data-cell=reading]")).ToContainTextAsync("3 de diciembre de 2026");
+            await Assertions.Expect(page.Cell("dial-today").Locator("p").First).ToHaveTextAsync(chain.Total.InWords().Replace("add", "suma", StringComparison.Ordinal).Replace('.', ','));
+            await Assertions.Expect(page.Cell("dial-today")).ToContainTextAsync(ReadingChain.TimeText(chain.Clock).Replace('.', ',') + " el 3 de diciembre de 2026 (UTC-3)");
+            await Assertions.Expect(page.Cell("steps")).ToContainTextAsync("suma 93,2 min: el cuadrante está al oeste del meridiano de la zona");
+            Assert.DoesNotMatch(@"\b(the|is|on|add|subtract|time|clock)\b", await page.Page.InnerTextAsync("main"));
+            Assert.True(await page.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= 320);
+            Assert.Empty((await page.Page.RunAxe()).Violations.Select(v => v.Id + " " + v.Nodes[0].Html));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     public static TheoryData<string, DialProfile> Dials => new()
     {
         { "as it is", DialProfile.Faultless },

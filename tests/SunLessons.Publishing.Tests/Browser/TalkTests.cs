@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using SunLessons.App.Tests.Browser;
 using SunLessons.Places;
@@ -42,6 +43,35 @@ public sealed class TalkTests(PublishedLessons published)
         await page.Page.Keyboard.PressAsync("ArrowLeft");
         await Assertions.Expect(page.Page.Locator(".talk-cause")).Not.ToHaveTextAsync(read.Chain.Summary);
         Assert.Equal(5, await page.Page.Locator("[data-part=talk] .figure-plot svg :is(polygon, path[fill])").CountAsync());
+        Assert.Empty(browser.Problems);
+    }
+
+    [Fact]
+    public async Task A_reading_is_explained_in_Spanish()
+    {
+        await using var browser = await BrowserPage.OpenAsync(1280, 900);
+        var page = new PublishedPage(browser);
+        await page.OpenAsync(published.Address("talk.es"));
+        await page.Page.Locator("input[type=date]").FillAsync("2026-06-21");
+        await Assertions.Expect(page.Cell("reading")).ToContainTextAsync("21 de junio de 2026");
+        await page.Cell("reading").Locator("[data-part=dial-time] input").FillAsync("9:15");
+        await Assertions.Expect(page.Page.Locator(".talk-clock")).ToHaveTextAsync("09:15,0");
+        var cards = new List<string>();
+        await page.Page.Locator("h1").ClickAsync();
+        do
+        {
+            cards.Add(await page.Page.Locator("[data-part=talk] .markup").First.InnerTextAsync());
+            await page.Page.Keyboard.PressAsync("ArrowRight");
+        }
+        while (await page.Page.Locator("button[data-role=talk-next]").IsEnabledAsync() && cards.Count < 12);
+        cards.Add(await page.Page.Locator("[data-part=talk] .markup").First.InnerTextAsync());
+
+        // The dial, its five steps, and the clock; no card says anything in English.
+        Assert.Equal(7, cards.Count);
+        Assert.Contains("Suma 94,9 min", cards[3], StringComparison.Ordinal);
+        Assert.Contains("Según el reloj", cards[6], StringComparison.Ordinal);
+        Assert.All(cards, card => Assert.DoesNotMatch(@"\b(the|is|on|add|subtract|time)\b", card));
+        Assert.Empty((await page.Page.RunAxe()).Violations.Select(v => v.Id));
         Assert.Empty(browser.Problems);
     }
 
