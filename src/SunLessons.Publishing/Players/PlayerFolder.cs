@@ -4,8 +4,8 @@ using System.Security.Cryptography;
 namespace SunLessons.Publishing.Players;
 
 /// <summary>
-/// The packed player: shipped beside the program, or built once from the source beside it. It belongs to one build of the library: a changed library brings
-/// another player, so that pages and program compute the same.
+/// The packed player: shipped beside the program, or built once from the source beside it. It belongs to one build of the library and to one state of its own
+/// source: a changed library brings another player, so that pages and program compute the same.
 /// </summary>
 public static class PlayerFolder
 {
@@ -20,13 +20,15 @@ public static class PlayerFolder
     {
         ArgumentNullException.ThrowIfNull(say);
         var folder = Path.Combine(program, "player");
-        var stamp = StampOf(program);
+        var source = SourceAbove(program);
+        // A program that is shipped has no source above it, and takes the player that came with it.
+        var stamp = StampOf(program) + (source is null ? "" : "\n" + StampOfSource(source));
         if (IsMadeFrom(folder, stamp))
         {
             return folder;
         }
 
-        if (SourceAbove(program) is not { } source)
+        if (source is null)
         {
             throw new PublishProblemException($"The player for published pages is not beside the program ({folder}); install SunLessons again, or run it from its source.");
         }
@@ -51,10 +53,22 @@ public static class PlayerFolder
     }
 
     private static bool IsMadeFrom(string folder, string stamp) =>
-        File.Exists(Path.Combine(folder, Stamp)) && File.ReadAllText(Path.Combine(folder, Stamp)) == stamp;
+        File.Exists(Path.Combine(folder, Stamp)) && (File.ReadAllText(Path.Combine(folder, Stamp)) + "\n").StartsWith(stamp + "\n", StringComparison.Ordinal);
 
     private static string StampOf(string program) => string.Join('\n', ((string[])["SunLessons.dll", "SunLessons.Words.dll", "SunLessons.Figures.dll", "SunLessons.Cells.dll", "SunLessons.Scripts.dll"])
         .Select(name => $"{name} {Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(program, name))))}"));
+
+    // The player's own files are compiled into no assembly of the program.
+    private static string StampOfSource(string project)
+    {
+        using var all = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var file in Directory.EnumerateFiles(Path.GetDirectoryName(project)!).Order(StringComparer.Ordinal))
+        {
+            all.AppendData(File.ReadAllBytes(file));
+        }
+
+        return $"{Path.GetFileName(project)} {Convert.ToHexStringLower(all.GetHashAndReset())}";
+    }
 
     private static string? SourceAbove(string program)
     {
