@@ -12,8 +12,8 @@ using static SunLessons.Publishing.Paper.PaperParts;
 namespace SunLessons.Publishing.Paper;
 
 /// <summary>
-/// A lesson to work through without a computer: boxes to tick, room to write, stored trials in the place of controls. Answers are not on it. What came out
-/// stands overleaf from the prediction.
+/// A lesson to work through without a computer: boxes to tick, room to write, stored trials in the place of controls. Answers are not on it. A line after each
+/// prediction asks to cover what follows; a new page would do the same and leave half of the old one empty.
 /// </summary>
 internal sealed class LearnerSheet(LessonPage page, PaperParts parts)
 {
@@ -38,7 +38,7 @@ internal sealed class LearnerSheet(LessonPage page, PaperParts parts)
         }
 
         return $"<p class=\"heading-line\">{parts.Say("page.minutes", page.Lesson.Number, page.Lesson.Minutes)}</p><p class=\"name-line\"><span>{parts.Say("paper.name")}</span><span>{parts.Say("paper.date")}</span></p>\n"
-            + string.Concat(sections) + parts.SmallPrint();
+            + string.Concat(sections) + parts.Notes("paper.notes") + parts.SmallPrint();
     }
 
     private string Section(string role, NotebookCell[] cells)

@@ -63,8 +63,8 @@ internal sealed partial class PaperParts(LessonPage page, WordTable words)
     }
 
     /// <summary>The stored trials of an experiment, a table for each thing that can be moved.</summary>
-    public string Trials(TrialTable table) => $"<p>{Say("paper.trials")}</p>" + string.Concat(page.Awake.Ask(table.Sweeps).Select(sweep =>
-        Table("trials", sweep.Caption, [sweep.Moved.Label, .. sweep.Headings], [.. sweep.Rows.Select(row => (IReadOnlyList<string>)[.. row.Inputs, .. row.Outcomes])])));
+    public string Trials(TrialTable table) => $"<p>{Say("paper.trials")}</p><div class=\"sweeps\">" + string.Concat(page.Awake.Ask(table.Sweeps).Select(sweep =>
+        Table("trials", sweep.Caption, [sweep.Moved.Label, .. sweep.Headings], [.. sweep.Rows.Select(row => (IReadOnlyList<string>)[.. row.Inputs, .. row.Outcomes])]))) + "</div>";
 
     /// <summary>A table with heads over columns and before rows. Only one that fills half a page may go on overleaf.</summary>
     public static string Table(string kind, string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows) =>
@@ -80,6 +80,9 @@ internal sealed partial class PaperParts(LessonPage page, WordTable words)
 
     /// <summary>The question as it is asked at the place of the sheet.</summary>
     public string Question(Check check) => $"<p class=\"question\">{E(page.Awake.Ask(() => check.Question))}</p>";
+
+    /// <summary>Room for notes at the end; with it no last page is nearly empty.</summary>
+    public string Notes(string heading) => $"<section class=\"notes\"><h2>{Say(heading)}</h2>{Lines(6)}</section>\n";
 
     /// <summary>Which data the numbers come from: a printed sheet outlives them.</summary>
     public string SmallPrint() => $"<p class=\"small-print\">{Say("paper.small", LanguageCulture.Of(page.Words.Language).Retold(page.Place.ToString()), CivilZones.TzdbVersion, string.Join(", ", MagneticModels.InUse.Rule.Select(span => span.Name).Distinct()))}</p>";

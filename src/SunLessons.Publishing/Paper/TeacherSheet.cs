@@ -20,7 +20,7 @@ internal sealed class TeacherSheet(LessonPage page, PaperParts parts)
         var own = string.Concat(cells.Where(cell => cell.Role == "teacher" && cell.Type == CellType.Markdown).Select(parts.Text));
         var answers = string.Concat(Answered.Select(role => string.Concat(cells.Where(cell => cell.Role == role).SelectMany(parts.Things).Select(Thing))));
         return $"<h1>{parts.Say("paper.teacher.title", page.Lesson.Title)}</h1>\n<p class=\"heading-line\">{parts.Say("page.minutes", page.Lesson.Number, page.Lesson.Minutes)}</p><p class=\"safety\">{parts.Say("page.footing")}</p>\n"
-            + $"<section class=\"teacher\">{own}</section>\n<section class=\"answers\"><h2>{parts.Say("paper.answers")}</h2>{answers}</section>\n" + parts.SmallPrint();
+            + $"<section class=\"teacher\">{own}</section>\n<section class=\"answers\"><h2>{parts.Say("paper.answers")}</h2>{answers}</section>\n" + parts.Notes("paper.notes.teacher") + parts.SmallPrint();
     }
 
     private string Thing(object thing) => thing switch

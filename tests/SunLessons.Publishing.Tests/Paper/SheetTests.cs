@@ -7,17 +7,18 @@ public sealed class SheetTests(PublishedLessons published)
 {
     private static readonly string[] Sizes = ["a4", "letter"];
 
-    public static TheoryData<string> Learners => [.. PublishedLessons.Shelf.Lessons().SelectMany(lesson => Sizes.Select(size => $"{lesson.Folder}.sheet-{size}.html"))];
+    public static TheoryData<string> Learners => [.. PublishedLessons.Editions.SelectMany(lesson => Sizes.Select(size => $"{lesson.Folder}.sheet-{size}.html"))];
 
-    public static TheoryData<string> All => [.. PublishedLessons.Shelf.Lessons().SelectMany(lesson => Sizes.SelectMany(size => new[] { $"{lesson.Folder}.sheet-{size}.html", $"{lesson.Folder}.teacher-{size}.html" }))];
+    public static TheoryData<string> All => [.. PublishedLessons.Editions.SelectMany(lesson => Sizes.SelectMany(size => new[] { $"{lesson.Folder}.sheet-{size}.html", $"{lesson.Folder}.teacher-{size}.html" }))];
 
     [Theory]
     [MemberData(nameof(All))]
     public void Every_sheet_warns_of_the_Sun_in_its_text_and_at_the_foot_of_every_page(string file)
     {
         var sheet = Html.Read(published, file);
-        Assert.Contains("Never look at the Sun", sheet.QuerySelector(".safety")?.TextContent);
-        Assert.Contains("Never look at the Sun", sheet.QuerySelectorAll("style").Last().TextContent);
+        var warning = sheet.DocumentElement.GetAttribute("lang") == "es" ? "No mires nunca al Sol" : "Never look at the Sun";
+        Assert.Contains(warning, sheet.QuerySelector(".safety")?.TextContent);
+        Assert.Contains(warning, sheet.QuerySelectorAll("style").Last().TextContent);
     }
 
     [Theory]
@@ -25,6 +26,7 @@ public sealed class SheetTests(PublishedLessons published)
     public void Every_control_of_every_experiment_has_stored_trials_with_what_was_held(string file)
     {
         var sheet = Html.Read(published, file);
+        var (alone, held) = sheet.DocumentElement.GetAttribute("lang") == "es" ? ("movido solo", "Sin mover: ") : ("moved alone", "Held: ");
         var experiments = sheet.QuerySelectorAll("section.experiment").Where(section => section.QuerySelector("[data-figure]") is not null).ToArray();
         Assert.Equal(2, experiments.Length);
         foreach (var experiment in experiments)
@@ -34,12 +36,12 @@ public sealed class SheetTests(PublishedLessons published)
             foreach (var table in tables)
             {
                 var caption = table.QuerySelector("caption")!.TextContent;
-                Assert.Contains("moved alone", caption);
+                Assert.Contains(alone, caption);
                 // With one control alone there is nothing to hold.
-                Assert.True(tables.Length == 1 || caption.Contains("Held: ", StringComparison.Ordinal), caption);
+                Assert.True(tables.Length == 1 || caption.Contains(held, StringComparison.Ordinal), caption);
                 var positions = table.QuerySelectorAll("tbody th").Select(head => head.TextContent).ToArray();
                 Assert.Equal(positions.Distinct(), positions);
-                Assert.InRange(positions.Length, positions.Order().SequenceEqual(["off", "on"]) ? 2 : 5, 9);
+                Assert.InRange(positions.Length, positions is ["off", "on"] or ["apagado", "encendido"] ? 2 : 5, 9);
             }
         }
     }
@@ -60,13 +62,17 @@ public sealed class SheetTests(PublishedLessons published)
         var learner = Html.Read(published, file);
         Assert.Empty(learner.QuerySelectorAll("[data-answer], [data-solution], .slips, .options, section.teacher"));
         var teacher = Html.Read(published, file.Replace(".sheet-", ".teacher-", StringComparison.Ordinal));
-        var solutions = teacher.QuerySelectorAll("[data-solution]").Select(solution => solution.TextContent["Worked solution:".Length..].Trim()).ToArray();
+        var solutions = teacher.QuerySelectorAll("[data-solution]").Select(solution => solution.TextContent[(solution.TextContent.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim()).ToArray();
         // Three to recall and at least five to check.
         Assert.True(solutions.Length >= 8, $"{solutions.Length} solutions");
         Assert.All(solutions, solution => Assert.DoesNotContain(solution, learner.Body!.TextContent, StringComparison.Ordinal));
         var answered = teacher.QuerySelectorAll(".key .question").Select(question => question.TextContent).ToHashSet();
         var asked = learner.QuerySelectorAll("section.recall .question, section.check .question").Select(question => question.TextContent).ToArray();
         Assert.All(asked, question => Assert.Contains(question, answered));
+        // What came out for each guess.
+        var guesses = learner.QuerySelectorAll("[data-outcome]").Select(outcome => outcome.TextContent).ToArray();
+        Assert.NotEmpty(guesses);
+        Assert.Equal(guesses, teacher.QuerySelectorAll("[data-outcome]").Select(outcome => outcome.TextContent));
         // All that is blank on the learner's.
         foreach (var example in learner.QuerySelectorAll("[data-worked]").Where(example => example.QuerySelector(".blank") is not null))
         {
@@ -74,6 +80,28 @@ public sealed class SheetTests(PublishedLessons published)
             Assert.NotNull(key);
             Assert.Equal(example.QuerySelectorAll("li").Length, key.QuerySelectorAll("li b").Length);
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(Learners))]
+    public void The_teachers_sheet_has_minutes_that_add_up_a_set_up_a_plan_for_clouds_and_a_rubric(string file)
+    {
+        var teacher = Html.Read(published, file.Replace(".sheet-", ".teacher-", StringComparison.Ordinal));
+        var own = teacher.QuerySelector("section.teacher")!;
+        var parts = own.QuerySelectorAll("h3").ToArray();
+        Assert.Equal(
+            teacher.DocumentElement.GetAttribute("lang") == "es" ? ["Minutos", "Preparación", "Si está nublado", "Rúbrica de la actividad"] : ["Minutes", "Set-up", "If it is cloudy", "Rubric for the activity"],
+            parts.Select(part => part.TextContent));
+
+        // The activity has a span of minutes, for it may come after the lesson; the others have one number each.
+        var minutes = parts[0].NextElementSibling!.QuerySelectorAll("tbody tr > :last-child").Select(cell => cell.TextContent).ToArray();
+        var lesson = PublishedLessons.Editions.Single(lesson => file.StartsWith(lesson.Folder + ".sheet-", StringComparison.Ordinal));
+        Assert.Equal(lesson.Minutes, minutes[..^1].Sum(text => int.Parse(text, System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.InRange(parts[1].NextElementSibling!.QuerySelectorAll("li").Length, 3, 9);
+        Assert.True(parts[2].NextElementSibling is { LocalName: "p", TextContent.Length: > 100 });
+        var rubric = parts[3].NextElementSibling!.QuerySelectorAll("tr").ToArray();
+        Assert.InRange(rubric.Length, 4, 9);
+        Assert.All(rubric, row => Assert.Equal(4, row.Children.Count(cell => cell.TextContent.Trim().Length > 0)));
     }
 
     [Theory]
