@@ -88,7 +88,7 @@ internal sealed class KernelLesson : IAsyncDisposable
             "VBoxModel" or "HBoxModel" => state["children"]!.AsArray().SelectMany(child => Live(Find((string)child!))),
             "HTMLModel" when state["_sunlessons_figure"] is JsonObject => Figure(widget),
             "HTMLModel" => NumberLines.OfHtml(Text("value") ?? ""),
-            "FloatSliderModel" => NumberLines.Of([Text("description"), Text("_sunlessons_text"), Written((double)state["value"]!, (double)state["step"]!)]),
+            "FloatSliderModel" => NumberLines.Of([Text("description"), Text("_sunlessons_text"), Written((double)state["value"]!, (double)state["step"]!, CultureInfo.CurrentCulture)]),
             "DropdownModel" => NumberLines.Of([Text("description"), Options()[(int)state["index"]!], .. Options()]),
             "RadioButtonsModel" => NumberLines.Of([Text("description"), .. Options().SelectMany((option, i) => new[] { (int?)state["index"] == i ? "ticked 1" : "", option })]),
             "CheckboxModel" => NumberLines.Of([(bool)state["value"]! ? "ticked 1" : "", Text("description")]),
@@ -117,10 +117,10 @@ internal sealed class KernelLesson : IAsyncDisposable
     }
 
     /// <summary>A number as the field beside a slider writes it: with the decimals of a step, and no zeros at its end.</summary>
-    public static string Written(double value, double step)
+    public static string Written(double value, double step, CultureInfo culture)
     {
         var decimals = Enumerable.Range(0, 9).First(count => Math.Abs(Math.Round(step, count) - step) < 1e-9);
-        return (Math.Round(value, decimals) + 0.0).ToString(CultureInfo.InvariantCulture);
+        return (Math.Round(value, decimals) + 0.0).ToString(culture);
     }
 
     /// <summary>A clock that stands where it is set.</summary>

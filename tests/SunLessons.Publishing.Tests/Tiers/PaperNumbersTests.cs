@@ -148,7 +148,7 @@ public sealed class PaperNumbersTests(PublishedLessons published)
         NumberLines.OfHtml(SvgWriter.Write(figure, new SvgOptions { Width = 640, Height = 290, LetterSize = 15, BlackOnly = true, IdPrefix = "kernel" })).Append(figure.Summary);
 
     private static string SmallPrint(WordTable words) =>
-        words.Say("paper.small", Gazetteer.Towns.First(town => town.Name == "Vigo"), CivilZones.TzdbVersion, string.Join(", ", MagneticModels.InUse.Rule.Select(span => span.Name).Distinct()));
+        words.Say("paper.small", LanguageCulture.Of(words.Language).Retold(Gazetteer.Towns.First(town => town.Name == "Vigo").ToString()), CivilZones.TzdbVersion, string.Join(", ", MagneticModels.InUse.Rule.Select(span => span.Name).Distinct()));
 
     private sealed record Drawn(string Svg);
 }

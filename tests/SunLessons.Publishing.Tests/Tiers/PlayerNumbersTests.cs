@@ -101,7 +101,7 @@ public sealed class PlayerNumbersTests(PublishedLessons published)
     }
 
     private static string PlaceLine(Lesson edition, string name, string latitude, string longitude, string zone) =>
-        WordTable.In(edition.Language).Say("place.line", name, PlaceText.Read(name, latitude, longitude, zone).Place!.Point, zone, CivilZones.TzdbVersion);
+        WordTable.In(edition.Language).Say("place.line", name, LanguageCulture.Of(edition.Language).Retold(PlaceText.Read(name, latitude, longitude, zone).Place!.Point.ToString()), zone, CivilZones.TzdbVersion);
 
     // As PublishedPage.PredictAsync does in the page.
     private static void Predict(IReadOnlyList<InMemoryChannel> parts)
@@ -135,7 +135,7 @@ public sealed class PlayerNumbersTests(PublishedLessons published)
         {
             // Three tenths of the way, on the control's grid.
             double Of(string name) => (double)sliders[i].State[name]!;
-            var text = KernelLesson.Written(Of("min") + Math.Round(0.3 * (Of("max") - Of("min")) / Of("step")) * Of("step"), Of("step"));
+            var text = KernelLesson.Written(Of("min") + Math.Round(0.3 * (Of("max") - Of("min")) / Of("step")) * Of("step"), Of("step"), CultureInfo.InvariantCulture);
             await page.SlideAsync(i, text);
             sliders[i].ChangeFromPage((JsonNode)double.Parse(text, CultureInfo.InvariantCulture));
         }
