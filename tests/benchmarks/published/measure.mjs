@@ -6,16 +6,14 @@ import { loadavg, tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
+import { live, moves, part } from "./moves.mjs";
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 const root = path.resolve(here, "../../..");
 const app = path.join(root, "src/SunLessons.App/bin/Release/net10.0/SunLessons.App.dll");
 const runs = Number(process.argv[2] ?? 7);
 const out = mkdtempSync(path.join(tmpdir(), "sunlessons-measure-"));
-const sorted = values => [...values].sort((a, b) => a - b);
-const middle = values => sorted(values)[Math.floor(values.length / 2)];
-const high = values => sorted(values)[Math.min(values.length - 1, Math.floor(values.length * 0.95))];
-const say = (what, values, unit) => console.log(`${what.padEnd(58)} median ${middle(values).toFixed(1)} ${unit}, 95 % ${high(values).toFixed(1)}, n ${values.length}`);
+const say = (what, values, unit) => console.log(`${what.padEnd(58)} median ${part(values, 0.5).toFixed(1)} ${unit}, 95 % ${part(values, 0.95).toFixed(1)}, n ${values.length}`);
 
 try {
   execFileSync("dotnet", ["exec", app, "publish", path.join(root, "lessons"), path.join(out, "lessons")], { stdio: "inherit" });
@@ -31,7 +29,6 @@ try {
     await page.goto(pathToFileURL(path.join(out, file)).href);
     try { return await use(page, began); } finally { await browser.close(); }
   };
-  const live = page => page.waitForFunction(() => document.documentElement.dataset.lesson === "live", null, { timeout: 120000 });
 
   const figures = [], wholes = [];
   for (let i = 0; i < runs; i++) {
@@ -44,23 +41,11 @@ try {
   say("from the disk to the first live figure", figures, "ms");
   say("from the disk to the whole of lesson 6 live", wholes, "ms");
 
-  const moves = await open("fan/99-fan.html", async page => {
+  const redrawn = await open("fan/99-fan.html", async page => {
     await live(page);
-    return await page.evaluate(async () => {
-      const range = document.querySelector("input[type=range]"), plot = document.querySelector(".figure-plot");
-      const times = [];
-      for (let i = 0; i < 220; i++) {
-        const drawn = new Promise(done => { const watch = new MutationObserver(() => { watch.disconnect(); done(performance.now()); }); watch.observe(plot, { childList: true }); });
-        const moved = performance.now();
-        range.value = (i % 80) - 40;
-        range.dispatchEvent(new Event("input"));
-        times.push(await drawn - moved);
-        await new Promise(next => setTimeout(next, 20));
-      }
-      return times.slice(20);
-    });
+    return (await moves(page, 0, 220)).slice(20);
   });
-  say("control to redrawn figure, 24 lines of 50 points", moves, "ms");
+  say("control to redrawn figure, 24 lines of 50 points", redrawn, "ms");
 
   const edits = [];
   for (let i = 0; i < Math.min(3, runs); i++) {
