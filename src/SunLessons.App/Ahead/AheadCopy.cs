@@ -37,6 +37,7 @@ public sealed class AheadCopy
     private readonly string _program;
     private readonly string _root;
     private readonly string? _compiler;
+    private readonly Dictionary<string, string> _originals;
     private readonly bool _cameWithProgram;
 
     private AheadCopy(string program, string root, string? compiler)
@@ -44,6 +45,7 @@ public sealed class AheadCopy
         _program = program;
         _root = root;
         _compiler = compiler;
+        _originals = Originals(program);
         var packed = Path.Combine(program, PackedFolder, SystemName);
         var isPacked = File.Exists(Path.Combine(packed, ReadyMark));
         _cameWithProgram = isPacked || IsCompiledAhead(Path.Combine(program, "SunLessons.Kernel.dll"));
@@ -185,6 +187,13 @@ public sealed class AheadCopy
         return File.Exists(path) ? path : null;
     }
 
+    /// <summary>Assemblies that the build has already put into the program as images, which cannot be compiled again, by name: where they came from.</summary>
+    private static Dictionary<string, string> Originals(string program)
+    {
+        var note = Path.Combine(program, "ahead-originals.txt");
+        return File.Exists(note) ? File.ReadAllLines(note).Where(File.Exists).ToDictionary(path => Path.GetFileName(path)) : [];
+    }
+
     /// <summary>What this build is made of: names, sizes and times of its assemblies, and the framework that images are made for.</summary>
     private static string BuildName(string program)
     {
@@ -244,7 +253,7 @@ public sealed class AheadCopy
 
     private async Task CompileAsync(string file, bool gently, CancellationToken cancellation)
     {
-        var source = Path.Combine(_program, file);
+        var source = _originals.GetValueOrDefault(file) ?? Path.Combine(_program, file);
         var target = Path.Combine(Folder, file);
         var identity = $"{RuntimeInformation.FrameworkDescription} {string.Join(' ', AcrossAssemblies)} {Convert.ToHexString(SHA256.HashData(await File.ReadAllBytesAsync(source, cancellation)))}";
         if (Identity(Folder, file) == identity)

@@ -148,4 +148,26 @@ public sealed class KernelSpecTests : IDisposable
             Assert.Equal(["ready"], Directory.EnumerateFiles(packed).Select(Path.GetFileName));
         }
     }
+
+    [Theory]
+    [InlineData("Microsoft.CodeAnalysis.dll")]
+    [InlineData("Microsoft.CodeAnalysis.CSharp.dll")]
+    public void The_program_as_built_has_the_compiler_of_cells_as_machine_code_and_knows_what_it_was_made_from(string assembly)
+    {
+        // On a system for which restore brings no compiler to machine code, the assemblies are as their packages have them.
+        var folder = Path.GetDirectoryName(Support.Program.Assembly)!;
+        var expected = File.Exists(Path.Combine(folder, "ahead-compiler.txt"));
+        Assert.Equal(expected, IsImage(Path.Combine(folder, assembly)));
+        if (expected)
+        {
+            var original = Assert.Single(File.ReadAllLines(Path.Combine(folder, "ahead-originals.txt")), path => Path.GetFileName(path) == assembly);
+            Assert.False(IsImage(original));
+        }
+
+        static bool IsImage(string path)
+        {
+            using var image = new System.Reflection.PortableExecutable.PEReader(File.OpenRead(path));
+            return image.PEHeaders.CorHeader is { ManagedNativeHeaderDirectory.Size: > 0 };
+        }
+    }
 }
