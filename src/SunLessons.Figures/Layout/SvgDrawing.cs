@@ -210,9 +210,10 @@ internal sealed class SvgDrawing(PlotFrame frame, SvgOptions options)
 
     private void DrawBars(Look look, int order)
     {
-        // The first run of bars is full, the second empty, the next ones in between: told apart in black as well.
+        // The first run of bars is full, the second empty, the next ones in between: told apart in black as well. On paper full is grey, for a mark on a black
+        // bar would be lost, and so much ink soaks the sheet.
         var place = Figure.Series.Take(order).Count(s => s.Kind == SeriesKind.Bars);
-        var fill = place switch { 0 => "1", 1 => "0", 2 => "0.5", _ => "0.25" };
+        var fill = place switch { 0 => options.BlackOnly ? "0.4" : "1", 1 => "0", 2 => options.BlackOnly ? "0.8" : "0.5", _ => options.BlackOnly ? "0.15" : "0.25" };
         foreach (var bar in Bars.Of(frame, order))
         {
             _text.Add($"<rect x=\"{bar.Left}\" y=\"{Math.Min(bar.Foot, bar.End)}\" width=\"{bar.Right - bar.Left}\" height=\"{Math.Abs(bar.End - bar.Foot)}\" fill=\"{Colour(look.Ink)}\" fill-opacity=\"{fill}\" stroke=\"{Colour(look.Ink)}\" stroke-width=\"2\"/>\n");

@@ -17,8 +17,8 @@ namespace SunLessons.Publishing.Paper;
 /// </summary>
 internal sealed class LearnerSheet(LessonPage page, PaperParts parts)
 {
-    // The learner's own dial needs cells that run; what is for the teacher has a sheet of its own.
-    private static readonly string[] NotOnPaper = ["teacher", "own-dial"];
+    // The learner's own dial needs cells that run; what is for the teacher has a sheet of its own, and the sources stand there, once for a class.
+    private static readonly string[] NotOnPaper = ["teacher", "sources", "own-dial"];
 
     /// <summary>The sheet.</summary>
     public string Body()

@@ -82,7 +82,7 @@ internal sealed partial class PaperParts(LessonPage page, WordTable words)
     public string Question(Check check) => $"<p class=\"question\">{E(page.Awake.Ask(() => check.Question))}</p>";
 
     /// <summary>Room for notes at the end; with it no last page is nearly empty.</summary>
-    public string Notes(string heading) => $"<section class=\"notes\"><h2>{Say(heading)}</h2>{Lines(6)}</section>\n";
+    public string Notes(string heading) => $"<section class=\"notes\"><h2>{Say(heading)}</h2>{Lines(4)}</section>\n";
 
     /// <summary>Which data the numbers come from: a printed sheet outlives them.</summary>
     public string SmallPrint() => $"<p class=\"small-print\">{Say("paper.small", LanguageCulture.Of(page.Words.Language).Retold(page.Place.ToString()), CivilZones.TzdbVersion, string.Join(", ", MagneticModels.InUse.Rule.Select(span => span.Name).Distinct()))}</p>";

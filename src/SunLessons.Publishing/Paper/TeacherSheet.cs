@@ -7,7 +7,10 @@ using static SunLessons.Publishing.Paper.PaperParts;
 
 namespace SunLessons.Publishing.Paper;
 
-/// <summary>For the teacher: set-up, minutes, cloudy-day plan and rubric from the lesson's own cells, then every answer with the wrong paths that lead near it.</summary>
+/// <summary>
+/// For the teacher: set-up, minutes, cloudy-day plan and rubric from the lesson's own cells, then every answer with the wrong paths that lead near it, and the
+/// lesson's sources.
+/// </summary>
 internal sealed class TeacherSheet(LessonPage page, PaperParts parts)
 {
     // In this order they stand on the learner's sheet too.
@@ -17,10 +20,10 @@ internal sealed class TeacherSheet(LessonPage page, PaperParts parts)
     public string Body()
     {
         var cells = page.Notebook.Cells;
-        var own = string.Concat(cells.Where(cell => cell.Role == "teacher" && cell.Type == CellType.Markdown).Select(parts.Text));
+        string Own(string role) => string.Concat(cells.Where(cell => cell.Role == role && cell.Type == CellType.Markdown).Select(parts.Text));
         var answers = string.Concat(Answered.Select(role => string.Concat(cells.Where(cell => cell.Role == role).SelectMany(parts.Things).Select(Thing))));
         return $"<h1>{parts.Say("paper.teacher.title", page.Lesson.Title)}</h1>\n<p class=\"heading-line\">{parts.Say("page.minutes", page.Lesson.Number, page.Lesson.Minutes)}</p><p class=\"safety\">{parts.Say("page.footing")}</p>\n"
-            + $"<section class=\"teacher\">{own}</section>\n<section class=\"answers\"><h2>{parts.Say("paper.answers")}</h2>{answers}</section>\n" + parts.Notes("paper.notes.teacher") + parts.SmallPrint();
+            + $"<section class=\"teacher\">{Own("teacher")}</section>\n<section class=\"answers\"><h2>{parts.Say("paper.answers")}</h2>{answers}</section>\n<section class=\"sources\">{Own("sources")}</section>\n" + parts.Notes("paper.notes.teacher") + parts.SmallPrint();
     }
 
     private string Thing(object thing) => thing switch

@@ -69,10 +69,11 @@ public sealed class PaperNumbersTests(PublishedLessons published)
         var words = WordTable.In(edition.Language);
         IEnumerable<NotebookCell> Cells(Func<NotebookCell, bool> which) => kernel.Notebook.Cells.Where(which);
         IEnumerable<string> Framed(IEnumerable<string> lines) => [words.Say("page.minutes", edition.Number, edition.Minutes), .. lines, SmallPrint(words)];
-        string[] learner = [.. NumberLines.Of(Framed(Cells(cell => cell.Role is not ("teacher" or "own-dial"))
+        string[] learner = [.. NumberLines.Of(Framed(Cells(cell => cell.Role is not ("teacher" or "sources" or "own-dial"))
             .SelectMany(cell => cell.Type == CellType.Markdown ? Text(kernel, cell) : Things(kernel, cell).SelectMany(thing => Learner(kernel, thing)))))];
         string[] teacher = [.. NumberLines.Of(Framed(Cells(cell => cell.Role == "teacher").SelectMany(cell => Text(kernel, cell))
-            .Concat(Answered.SelectMany(role => Cells(cell => cell.Role == role && cell.Type == CellType.Code)).SelectMany(cell => Things(kernel, cell)).SelectMany(thing => Teacher(words, thing)))))];
+            .Concat(Answered.SelectMany(role => Cells(cell => cell.Role == role && cell.Type == CellType.Code)).SelectMany(cell => Things(kernel, cell)).SelectMany(thing => Teacher(words, thing)))
+            .Concat(Cells(cell => cell.Role == "sources").SelectMany(cell => Text(kernel, cell)))))];
         // Fewer would mean that something is not read any more.
         Assert.True(learner.Length > 300 && teacher.Length > 60, $"{learner.Length} and {teacher.Length} lines");
         foreach (var paper in (string[])["a4", "letter"])
