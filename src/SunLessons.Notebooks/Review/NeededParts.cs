@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using SunLessons.Places;
 
@@ -18,6 +20,10 @@ internal static partial class NeededParts
     [GeneratedRegex(@"\bone (?:thing |control )?at a time\b", RegexOptions.IgnoreCase)]
     private static partial Regex OneAtATime();
 
+    // A row of two columns that ends in one number; a span such as "10 to 15" is for what may come after the lesson.
+    [GeneratedRegex(@"^\|[^|]+\|\s*(\d+)\s*\|\s*$", RegexOptions.Multiline)]
+    private static partial Regex MinutesOfPart();
+
     [GeneratedRegex(@"^\s*## ")]
     private static partial Regex SectionHead();
 
@@ -32,7 +38,7 @@ internal static partial class NeededParts
             yield return new("", "anatomy", $"The lesson has no cell with the role {role}; add one{After(lesson, role)}.");
         }
 
-        foreach (ReviewRemark remark in Counted(lesson).Concat(Worded(lesson)).Concat(Cases(lesson)).Concat(IdeaMarks.Missing(lesson)))
+        foreach (ReviewRemark remark in Counted(lesson).Concat(Worded(lesson)).Concat(Minutes(lesson)).Concat(Cases(lesson)).Concat(IdeaMarks.Missing(lesson)))
         {
             yield return remark;
         }
@@ -112,6 +118,18 @@ internal static partial class NeededParts
             {
                 yield return new(cells[0].Id, role, $"The {role} has no list; write {what}.");
             }
+        }
+    }
+
+    private static IEnumerable<ReviewRemark> Minutes(Notebook lesson)
+    {
+        NotebookCell[] cells = [.. lesson.Cells.Where(cell => cell.Role == "teacher")];
+        int[] parts = [.. cells.SelectMany(cell => MinutesOfPart().Matches(cell.Source)).Select(row => int.Parse(row.Groups[1].ValueSpan, CultureInfo.InvariantCulture))];
+        if (cells.Length > 0 && lesson.SunLessons["minutes"] is JsonValue whole && whole.TryGetValue(out int minutes) && parts.Sum() != minutes)
+        {
+            yield return At(lesson, "teacher", "minutes", parts.Length == 0
+                ? $"The teacher has no table of minutes; write a table of two columns, a part and its minutes, that adds up to the {minutes} of the lesson."
+                : $"The minutes of the parts add up to {parts.Sum()}, and the lesson says {minutes}; change a part, or \"minutes\" in the notebook's metadata.");
         }
     }
 

@@ -46,6 +46,7 @@ public class NeededPartsTests
                 ("activity", ". ", "activity"),
                 ("sources", "- ", "sources"),
                 ("teacher", "## ", "folded"),
+                ("teacher", "| 16 |", "minutes"),
             })
             {
                 rows.Add(lesson.Data, role, text, rule);
