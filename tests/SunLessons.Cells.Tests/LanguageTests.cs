@@ -74,8 +74,8 @@ public sealed class LanguageTests
         var vigo = Gazetteer.Towns.First(town => town.Name == "Vigo");
         var chain = Steps("chain", "Vigo", () => ClockFromDial.Read(vigo, new LocalDate(2026, 6, 21), DialTime.FromHours(12)));
 
-        Assert.Equal(["lo que marca el cuadrante", "escala", "colocación", "longitud", "fecha", "ley"], chain.Rows.Select(row => row.Name));
-        Assert.Equal("suma 94,9 min: el cuadrante está al oeste del meridiano de la zona", chain.Rows[3].Words);
+        Assert.Equal(["lo que marca el cuadrante", "escala", "orientación", "longitud", "fecha", "ley"], chain.Rows.Select(row => row.Name));
+        Assert.Equal("suma 94,9 min: el cuadrante está al oeste del meridiano de referencia", chain.Rows[3].Words);
         Assert.StartsWith("suma 60,0 min: rige el horario de verano (reglas de zonas horarias 20", chain.Rows[5].Words, StringComparison.Ordinal);
         Assert.Equal("+94,9 min", chain.Rows[3].Amount);
 

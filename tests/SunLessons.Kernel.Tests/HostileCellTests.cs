@@ -22,6 +22,15 @@ public sealed class HostileCellTests(RunningKernel kernel) : IClassFixture<Runni
         Assert.Equal("7", (await kernel.Client.RunAsync($"kept_{name}")).Result);
     }
 
+    [Fact]
+    public async Task A_cell_of_a_Spanish_lesson_is_stopped_in_Spanish()
+    {
+        await kernel.Client.RunAsync("Language(\"es\");");
+        var ran = await StoppedAsync("while (true) { }");
+        await kernel.Client.RunAsync("Language(\"en\");");
+        Assert.Equal("Parada, como pediste. Las variables que se fijaron antes de este momento se conservan.", ran.Error!.Value);
+    }
+
     /// <summary>Runs a cell and interrupts it after its first output.</summary>
     private async Task<Ran> StoppedAsync(string code)
     {

@@ -2,6 +2,7 @@ using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using SunLessons.Cells.Checks;
 using SunLessons.Kernel.Rehearsing;
+using SunLessons.Notebooks.Review;
 
 namespace SunLessons.Notebooks.Tests;
 
@@ -48,6 +49,11 @@ public sealed class TranslationTests
 
     [Theory]
     [MemberData(nameof(Translations))]
+    public void It_keeps_every_rule_of_a_lesson_in_its_own_language(string id) =>
+        Assert.Equal("", string.Join("\n", LessonReview.Review(LessonsTests.Shelf.Find(id).ReadNotebook())));
+
+    [Theory]
+    [MemberData(nameof(Translations))]
     public void Its_text_quotes_the_same_values(string id)
     {
         (Notebook lesson, Notebook translation) = Pair(id);
@@ -86,7 +92,7 @@ public sealed class TranslationTests
         }
 
         string told = string.Join('\n', run.Host.Outputs.Select(output => (string?)output["text/plain"]));
-        Assert.Contains("suma 32,7 min: el cuadrante est&#225; al oeste del meridiano de la zona", told + string.Join('\n', run.Host.Channels.Select(channel => (string?)channel.State["value"]?.ToString())), StringComparison.Ordinal);
+        Assert.Contains("suma 32,7 min: el cuadrante est&#225; al oeste del meridiano de referencia", told + string.Join('\n', run.Host.Channels.Select(channel => (string?)channel.State["value"]?.ToString())), StringComparison.Ordinal);
         Assert.DoesNotContain("No trial is kept yet", told, StringComparison.Ordinal);
     }
 

@@ -34,7 +34,7 @@ public sealed partial class PublisherTests(PublishedLessons published)
         string Text(string file) => File.ReadAllText(Path.Combine(published.Folder, file));
         var spanish = Text("06-your-own-noon.es.html");
         Assert.Contains("<html lang=\"es\"", spanish, StringComparison.Ordinal);
-        Assert.Contains("suma 32,7 min: el cuadrante est&#225; al oeste del meridiano de la zona", spanish, StringComparison.Ordinal);
+        Assert.Contains("suma 32,7 min: el cuadrante est&#225; al oeste del meridiano de referencia", spanish, StringComparison.Ordinal);
         Assert.Contains("<a href=\"06-your-own-noon.html\" lang=\"en\"", spanish, StringComparison.Ordinal);
         Assert.Contains("<a href=\"06-your-own-noon.es.html\" lang=\"es\"", Text("06-your-own-noon.html"), StringComparison.Ordinal);
         Assert.DoesNotContain("Record my prediction", spanish, StringComparison.Ordinal);
@@ -42,7 +42,7 @@ public sealed partial class PublisherTests(PublishedLessons published)
         // The list of lessons in Spanish: one lesson in Spanish, the others in English.
         var list = Text("index.es.html");
         Assert.Contains("<a href=\"06-your-own-noon.es.html\" hreflang=\"es\">Tu propio mediod&#237;a</a>", list, StringComparison.Ordinal);
-        Assert.Contains("<a href=\"04-a-dial-that-moved-house.html\" hreflang=\"en\">", list, StringComparison.Ordinal);
+        Assert.Contains("<a href=\"04-a-dial-that-moved-house.html\" hreflang=\"en\" lang=\"en\">", list, StringComparison.Ordinal);
         Assert.Contains("<a href=\"index.es.html\" lang=\"es\"", Text("index.html"), StringComparison.Ordinal);
     }
 

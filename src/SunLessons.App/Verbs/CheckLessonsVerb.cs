@@ -7,7 +7,7 @@ using SunLessons.Notebooks.Review;
 
 namespace SunLessons.App.Verbs;
 
-/// <summary>sunlessons check-lessons: reads lessons against the rules of a lesson and runs them; what is to mend is told cell by cell.</summary>
+/// <summary>sunlessons check-lessons: reads lessons, in every language that they are written in, against the rules of a lesson and runs them; what is to mend is told cell by cell.</summary>
 public static class CheckLessonsVerb
 {
     /// <summary>Exit code when something is to mend.</summary>
@@ -55,7 +55,8 @@ public static class CheckLessonsVerb
         {
             try
             {
-                return ([new LessonShelf(parent).Find(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)))], []);
+                var own = new LessonShelf(parent);
+                return (InAllLanguages(own, [own.Find(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)))]), []);
             }
             catch (NotebookFormatException problem)
             {
@@ -64,11 +65,13 @@ public static class CheckLessonsVerb
         }
 
         var shelf = new LessonShelf(folder);
-        var (lessons, problems) = (shelf.Lessons(), shelf.Problems());
+        var (lessons, problems) = (InAllLanguages(shelf, shelf.Lessons()), shelf.Problems());
         return lessons.Count + problems.Count > 0
             ? (lessons, problems)
             : throw new BadInputException($"{folder} holds no lesson, and a lesson is a folder with a file {LessonShelf.FileName}; begin one with sunlessons new-lesson FOLDER.");
     }
+
+    private static IReadOnlyList<Lesson> InAllLanguages(LessonShelf shelf, IEnumerable<Lesson> lessons) => [.. lessons.SelectMany(lesson => shelf.Translations(lesson).Prepend(lesson))];
 
     private static async Task<int> CheckAsync(Lesson lesson)
     {
@@ -94,6 +97,13 @@ public static class CheckLessonsVerb
         else if (remarks.Length == 0)
         {
             lines.Paragraph(LessonReview.IsFinished(notebook) ? "Finished, and nothing to mend." : "Nothing is missing; write \"finished\": true into the metadata of the notebook.");
+        }
+
+        // Names are in no dictionary: what it does not know is told and not counted.
+        if (await SpellingDictionary.OfAsync(lesson.Language) is { } dictionary
+            && await dictionary.UnknownAsync(LessonReview.ProseOf(notebook).SelectMany(SpellingDictionary.WordsOf)) is { Count: > 0 } unknown)
+        {
+            lines.Paragraph($"Words that the dictionary {dictionary.Name} does not know, names or slips of the pen: {string.Join(", ", unknown)}.");
         }
 
         Console.Out.WriteLine(lines.ToString());

@@ -1,13 +1,14 @@
 using System.Reflection;
 using System.Text.Json.Nodes;
 using SunLessons.Cells;
+using SunLessons.Cells.Running;
 using SunLessons.Figures;
 using SunLessons.Jupyter.Messages;
 using SunLessons.Jupyter.Server;
 using SunLessons.Kernel.Engine;
-using SunLessons.Cells.Running;
 using SunLessons.Kernel.Verbs;
 using SunLessons.Kernel.Widgets;
+using SunLessons.Words;
 
 namespace SunLessons.Kernel.Session;
 
@@ -301,16 +302,23 @@ internal sealed class KernelSession : IDisposable
     {
         CellNotCompiled { Errors: var errors } => Traceback.Of(errors, code),
         CellThrew { Exception: var exception } => Traceback.Of(exception, Source),
-        CellStopped { Why: var why } => new Traceback("Stopped", why, [why]),
+        CellStopped { Why: var why } => Stopped(why),
         _ => throw new InvalidOperationException("No such end of a cell."),
     };
+
+    // In the language of the lesson.
+    private static Traceback Stopped(string why)
+    {
+        var told = Speech.Translated(why);
+        return new Traceback("Stopped", told, [told]);
+    }
 
     /// <summary>What a control's or a button's code threw, in one sentence that names the learner's line.</summary>
     private string Failed(Exception exception)
     {
         if (StopCheck.Reason is { } why)
         {
-            return why;
+            return Speech.Translated(why);
         }
 
         var failure = Traceback.Of(exception, Source);
@@ -469,9 +477,8 @@ internal sealed class KernelSession : IDisposable
 
     private void GiveUp(KernelRequest request)
     {
-        const string Why = "The cell waits where it could not be stopped, so the kernel was ended and its variables are gone. Run the cells from the top; leave out what waits.";
         _console.Flush();
-        var failure = new Traceback("Stopped", Why, [Why]);
+        var failure = Stopped("The cell waits where it could not be stopped, so the kernel was ended and its variables are gone. Run the cells from the top; leave out what waits.");
         if (!request.Content.Flag("silent"))
         {
             request.Publish("error", Error(failure));

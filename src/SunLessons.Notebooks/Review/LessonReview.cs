@@ -10,7 +10,7 @@ namespace SunLessons.Notebooks.Review;
 /// safety box stands first; roles come in their order; one first-level heading and no level skipped; a number that somebody
 /// computed stands in the text only as a link to a named value; no sentence about north and south without its condition;
 /// formulas inside the subset that pages can draw; words in the place of every drawing; links that lead somewhere; at most three
-/// controls a step, asleep until something is foretold; a reading level of grade 8 or below (<see cref="ReadingLevel"/>); no stored
+/// controls a step, asleep until something is foretold; a reading level of grade 8 or below, or in Spanish a score of 65 or above (<see cref="ReadingLevel"/>); no stored
 /// outputs. A lesson whose metadata says "finished": true has every part as well; one that does not is told by
 /// <see cref="StillToWrite"/> what it lacks.
 /// </summary>
@@ -26,6 +26,12 @@ public static partial class LessonReview
 
     [GeneratedRegex(@"\b(?:if|where|when|while|outside|inside|between|north of|south of|northern|southern|hemisphere|tropics?|tropical|Troms[oø]|Vigo|Kathmandu|Nairobi|Darwin|Dunedin|Ushuaia|St\.? John|your own place|at this place)", RegexOptions.IgnoreCase)]
     private static partial Regex Condition();
+
+    // What the safety box must say, by language.
+    private static readonly Dictionary<string, string> SafetyWords = new(StringComparer.Ordinal) { ["en"] = "Never look at the Sun", ["es"] = "No mires nunca al Sol" };
+
+    /// <summary>The language that a lesson is written in: "language" in the notebook's metadata, English without it.</summary>
+    public static string LanguageOf(Notebook lesson) => lesson.SunLessons["language"]?.ToString() ?? LessonShelf.FirstLanguage;
 
     /// <summary>Reviews a lesson; an empty list means that it keeps every rule.</summary>
     public static IReadOnlyList<ReviewRemark> Review(Notebook lesson)
@@ -46,6 +52,9 @@ public static partial class LessonReview
 
         return [.. remarks.Select(remark => remark.In(lesson))];
     }
+
+    /// <summary>The prose that a learner reads, one text a paragraph, heading, list item or table cell; titles of sources stay in their own language and are left out.</summary>
+    public static IEnumerable<string> ProseOf(Notebook lesson) => lesson.Cells.Where(cell => cell.Role != "sources").SelectMany(Prose.Of);
 
     /// <summary>Whether the lesson says that it is whole: "finished": true in the notebook's metadata.</summary>
     public static bool IsFinished(Notebook lesson) => lesson.SunLessons["finished"] is JsonValue value && value.TryGetValue(out bool finished) && finished;
@@ -109,9 +118,9 @@ public static partial class LessonReview
             remarks.Add(new(lesson.Cells.Count > 0 ? lesson.Cells[0].Id : "", "safety-first", "The safety box is not first; right after the title comes a cell with the role safety."));
         }
 
-        if (!lesson.Cells.Any(cell => cell.Role == "safety" && cell.Source.Contains("Never look at the Sun", StringComparison.OrdinalIgnoreCase)))
+        if (SafetyWords.TryGetValue(LanguageOf(lesson), out string? words) && !lesson.Cells.Any(cell => cell.Role == "safety" && cell.Source.Contains(words, StringComparison.OrdinalIgnoreCase)))
         {
-            remarks.Add(new("", "safety-words", "The safety box does not say \"Never look at the Sun\"; write it there in these words."));
+            remarks.Add(new("", "safety-words", $"The safety box does not say \"{words}\"; write it there in these words."));
         }
 
         int last = -1;
@@ -206,6 +215,22 @@ public static partial class LessonReview
                     sentences.Add(sentence);
                 }
             }
+        }
+
+        Level(LanguageOf(lesson), sentences, remarks);
+    }
+
+    // Each language has a formula of its own; one that has none here is not judged.
+    private static void Level(string language, IReadOnlyList<string> sentences, List<ReviewRemark> remarks)
+    {
+        if (language == "es" && ReadingLevel.SzigrisztPazosScore(sentences) is var score && score < ReadingLevel.LowestScore)
+        {
+            remarks.Add(new("", "reading-level", FormattableString.Invariant($"The prose reads at {score:0.0} (Szigriszt-Pazos), and lessons stay at {ReadingLevel.LowestScore:0.0} or above; shorten sentences and words.")));
+        }
+
+        if (language != LessonShelf.FirstLanguage)
+        {
+            return;
         }
 
         double grade = ReadingLevel.FleschKincaidGrade(sentences);

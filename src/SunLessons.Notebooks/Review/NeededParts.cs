@@ -17,7 +17,8 @@ internal static partial class NeededParts
 
     private static readonly string[] CaseRoles = ["experiment", "table", "refutation", "reasoning", "worked", "check"];
 
-    [GeneratedRegex(@"\bone (?:thing |control )?at a time\b", RegexOptions.IgnoreCase)]
+    // In English or in Spanish.
+    [GeneratedRegex(@"\bone (?:thing |control )?at a time\b|\b(?:uno|una)(?: sola)?(?: cosa)? cada vez\b", RegexOptions.IgnoreCase)]
     private static partial Regex OneAtATime();
 
     // A row of two columns that ends in one number; a span such as "10 to 15" is for what may come after the lesson.
@@ -101,7 +102,7 @@ internal static partial class NeededParts
             yield return At(lesson, "experiment", "one-thing", "The experiment does not tell the learner to change one thing at a time; write \"Change one at a time\" in its text.");
         }
 
-        if (lesson.Cells.Any(cell => cell.Role == "reasoning" && cell.Source.Contains("$$", StringComparison.Ordinal)) && !Said("reasoning").Any(text => text.Contains("without a formula", StringComparison.OrdinalIgnoreCase)))
+        if (lesson.Cells.Any(cell => cell.Role == "reasoning" && cell.Source.Contains("$$", StringComparison.Ordinal)) && !Said("reasoning").Any(text => text.Contains("without a formula", StringComparison.OrdinalIgnoreCase) || text.Contains("sin fórmula", StringComparison.OrdinalIgnoreCase)))
         {
             yield return At(lesson, "reasoning", "no-formula", "The reasoning has a formula and no way round it; add a paragraph \"Without a formula: ...\" with a drawing or a table in its place.");
         }

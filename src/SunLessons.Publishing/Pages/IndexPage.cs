@@ -19,7 +19,10 @@ internal static class IndexPage
         foreach (var page in lessons)
         {
             var lesson = page.Lesson;
-            items.Append($"<li><h2><a href=\"{page.FileName}\" hreflang=\"{page.Words.Language}\">{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
+
+            // A lesson that is not translated says in which language it is.
+            var language = page.Words == words ? "" : $" lang=\"{page.Words.Language}\"";
+            items.Append($"<li><h2><a href=\"{page.FileName}\" hreflang=\"{page.Words.Language}\"{language}>{WebUtility.HtmlEncode(lesson.Title)}</a></h2><p{language}>{WebUtility.HtmlEncode(lesson.Summary)}</p><p class=\"soft\">{WebUtility.HtmlEncode(words.Say("page.minutes", lesson.Number, lesson.Minutes))}</p>{Sheets.Links(lesson.Folder, words)}</li>\n");
         }
 
         return frame.Page(words["page.home"], $"""

@@ -10,7 +10,7 @@ namespace SunLessons.App.Tests.Browser;
 [Trait("needs", "browser")]
 public sealed partial class SpanishLessonTests : DrivenPages
 {
-    private static readonly LessonPage.Phrases Spanish = new("La lección está viva", "Anotar mi predicción", "Predijiste", "Comprobar mi respuesta");
+    private static readonly LessonPage.Phrases Spanish = new("La lección está en marcha", "Anotar mi predicción", "Predijiste", "Comprobar mi respuesta");
 
     [Fact]
     public async Task A_learner_predicts_moves_and_answers_in_Spanish()
@@ -22,7 +22,7 @@ public sealed partial class SpanishLessonTests : DrivenPages
         await Assertions.Expect(lesson.Slider).ToBeDisabledAsync();
         await lesson.PredictAsync("12:30");
         await Assertions.Expect(lesson.Slider).ToBeEnabledAsync();
-        await lesson.WaitForSummaryAsync("El paso de la longitud es +94,9 min");
+        await lesson.WaitForSummaryAsync("La corrección por longitud es +94,9 min");
 
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("un paso más") }).First.ClickAsync();
         await lesson.WaitForSummaryAsync("+93,9 min");
@@ -83,7 +83,7 @@ public sealed partial class SpanishLessonTests : DrivenPages
         await Assertions.Expect(page.Locator("#start-lesson")).ToHaveTextAsync("Empezar otra vez la lección");
 
         await page.GetByRole(AriaRole.Navigation).GetByText("Lecciones").ClickAsync();
-        await page.WaitForSelectorAsync("h1:has-text('Por qué un reloj de sol no va con tu reloj')");
+        await page.WaitForSelectorAsync("h1:has-text('Por qué un reloj de sol no coincide con tu reloj')");
         await ExpectSpanishAsync("list of lessons");
 
         // A lesson that is not translated stands in the list in English, and says so; its page is an English one again.

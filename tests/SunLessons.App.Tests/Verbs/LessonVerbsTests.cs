@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using SunLessons.App.Tests.FrontEnds;
+using SunLessons.App.Tests.Support;
 using SunLessons.Notebooks;
 
 namespace SunLessons.App.Tests.Verbs;
@@ -99,6 +100,22 @@ public sealed partial class LessonVerbsTests : IDisposable
         Assert.Equal((1, ""), (run.ExitCode, run.Errors));
         Assert.Contains(told, Flat(run.Output), StringComparison.Ordinal);
         Assert.Matches("1 lesson checked, [1-9][0-9]* things? to mend\\.$", Flat(run.Output));
+    }
+
+    [Fact]
+    [Trait("needs", "spelling")]
+    public async Task A_translation_is_checked_too_and_a_slip_of_the_pen_in_it_is_told()
+    {
+        var own = Directory.CreateDirectory(Path.Combine(_folder, "06-your-own-noon")).FullName;
+        foreach (var file in Directory.GetFiles(RepositoryFiles.Path("lessons", "06-your-own-noon"), "*.ipynb"))
+        {
+            await File.WriteAllTextAsync(Path.Combine(own, Path.GetFileName(file)), (await File.ReadAllTextAsync(file)).Replace("un reloj de pared", "un relog de pared", StringComparison.Ordinal));
+        }
+
+        var run = await Tool.SunLessonsAsync(null, "check-lessons", _folder);
+        Assert.Equal((0, ""), (run.ExitCode, run.Errors));
+        Assert.Matches(@"06-your-own-noon\.es: Tu propio mediodía\..* Words that the dictionary es_ES does not know, names or slips of the pen: [^.]*\brelog\b", Flat(run.Output));
+        Assert.EndsWith("2 lessons checked, nothing to mend.", Flat(run.Output), StringComparison.Ordinal);
     }
 
     [Fact]

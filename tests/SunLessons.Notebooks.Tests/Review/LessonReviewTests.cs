@@ -83,6 +83,30 @@ public class LessonReviewTests
     [InlineData("places", 2)]
     public void Syllables_are_groups_of_vowels(string word, int count) => Assert.Equal(count, ReadingLevel.Syllables(word));
 
+    [Theory]
+    [InlineData("sol", 1)]
+    [InlineData("reloj", 2)]
+    [InlineData("mediodía", 4)]
+    [InlineData("cuadrante", 3)]
+    [InlineData("línea", 3)]
+    [InlineData("oeste", 3)]
+    [InlineData("después", 2)]
+    [InlineData("guía", 2)]
+    [InlineData("pequeño", 3)]
+    [InlineData("hay", 1)]
+    [InlineData("y", 1)]
+    [InlineData("mayo", 2)]
+    [InlineData("ciudad", 2)]
+    [InlineData("antigüedad", 4)]
+    public void Spanish_syllables_are_counted_as_they_are_written(string word, int count) => Assert.Equal(count, ReadingLevel.SpanishSyllables(word));
+
+    [Fact]
+    public void A_Spanish_text_has_its_own_score()
+    {
+        // Two sentences, 10 words, 14 syllables: la som-bra es más cor-ta, el Sol es-tá muy al-to.
+        Assert.Equal(206.835 - (62.3 * 1.4) - 5, ReadingLevel.SzigrisztPazosScore(["La sombra es más corta.", "El Sol está muy alto."]), 9);
+    }
+
     private static IEnumerable<(string Cell, string Rule)> Rules(Notebook lesson) => LessonReview.Review(lesson).Select(remark => (remark.CellId, remark.Rule));
 
     /// <summary>The two roles have changed places: what stood in one cell stands in the other.</summary>

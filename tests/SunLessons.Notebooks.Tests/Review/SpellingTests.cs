@@ -1,27 +1,23 @@
-using System.Diagnostics;
-using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
 using SunLessons.Notebooks.Authoring;
 using SunLessons.Notebooks.Review;
+using SunLessons.Words;
 
 namespace SunLessons.Notebooks.Tests.Review;
 
 /// <summary>
-/// British spelling of what a learner reads, by the program hunspell with its dictionary en_GB (Debian packages hunspell and hunspell-en-gb);
-/// names that it cannot know stand in words.txt beside this file.
+/// British and Spanish spelling of what a learner reads, by the program hunspell with its dictionaries en_GB and es_ES (Debian packages hunspell,
+/// hunspell-en-gb and hunspell-es); names that they cannot know stand in words.txt and words.es.txt beside this file.
 /// </summary>
 [Trait("needs", "spelling")]
 public partial class SpellingTests
 {
-    private static readonly string OwnWords = Path.Combine(Path.GetDirectoryName(LessonsTests.Shelf.Root)!, "tests", "SunLessons.Notebooks.Tests", "Review", "words.txt");
+    private static readonly string OwnWords = Path.Combine(Path.GetDirectoryName(LessonsTests.Shelf.Root)!, "tests", "SunLessons.Notebooks.Tests", "Review");
 
     public static TheoryData<string> Ids() => LessonsTests.Ids();
-
-    [GeneratedRegex(@"(?<![\p{L}\d])\p{L}+(?:['’]\p{L}+)*")]
-    private static partial Regex Word();
 
     [Fact]
     public async Task The_dictionary_is_there_and_is_British() =>
@@ -40,19 +36,53 @@ public partial class SpellingTests
         Assert.Empty(await UnknownAsync(Misconceptions.All.SelectMany(idea => new[] { idea.Belief, idea.ShownBy })));
     }
 
+    [Fact]
+    public async Task The_Spanish_dictionary_is_there() =>
+        Assert.Equal(["sonbra", "relog", "mediodia"], await UnknownAsync(["La sombra del estilo, la hora oficial", "sonbra relog mediodia"], "es"));
+
+    [Theory]
+    [MemberData(nameof(TranslationTests.Translations), MemberType = typeof(TranslationTests))]
+    public async Task The_words_of_a_translated_lesson_are_spelt_right(string id)
+    {
+        Lesson lesson = LessonsTests.Shelf.Find(id);
+
+        // Titles of books and papers stay in their own language.
+        Assert.Empty(await UnknownAsync(Texts(lesson.ReadNotebook(), withSources: false), lesson.Language));
+    }
+
+    [Fact]
+    public async Task So_are_those_of_the_program_in_Spanish()
+    {
+        WordTable spanish = WordTable.In("es");
+        Assert.Empty(await UnknownAsync(spanish.Keys.Where(key => !key.StartsWith("culture.", StringComparison.Ordinal)).Select(key => Place().Replace(spanish[key], " ")), "es"));
+    }
+
+    [GeneratedRegex(@"\{\d+\}|--[a-z-]+")]
+    private static partial Regex Place();
+
+    [Theory]
+    [InlineData("es")]
+    public void Each_word_of_another_languages_list_is_used(string language)
+    {
+        WordTable words = WordTable.In(language);
+        var used = LessonsTests.Shelf.Lessons(language).Where(lesson => lesson.Language == language).SelectMany(lesson => Texts(lesson.ReadNotebook()).Append(lesson.Title).Append(lesson.Summary)).Concat(words.Keys.Select(key => words[key]))
+            .SelectMany(SpellingDictionary.WordsOf).ToHashSet();
+        Assert.Empty(Own(language).Except(used));
+    }
+
     // A word that no lesson uses any more could hide a slip of the pen.
     [Fact]
     public void Each_of_our_own_words_is_used_in_a_lesson()
     {
-        var used = LessonsTests.Shelf.Lessons().SelectMany(lesson => Texts(lesson.ReadNotebook())).SelectMany(text => Word().Matches(text)).Select(word => word.Value).ToHashSet();
+        var used = LessonsTests.Shelf.Lessons().SelectMany(lesson => Texts(lesson.ReadNotebook())).SelectMany(SpellingDictionary.WordsOf).ToHashSet();
         Assert.Empty(Own().Except(used));
     }
 
-    private static string[] Own() => [.. File.ReadAllLines(OwnWords).Where(line => line.Length > 0 && line[0] != '#')];
+    private static string[] Own(string language = LessonShelf.FirstLanguage) => [.. File.ReadAllLines(Path.Combine(OwnWords, language == LessonShelf.FirstLanguage ? "words.txt" : $"words.{language}.txt")).Where(line => line.Length > 0 && line[0] != '#')];
 
     /// <summary>What a reader meets: prose of the cells, and the sentences in their C#.</summary>
-    private static IEnumerable<string> Texts(Notebook lesson) =>
-        lesson.Cells.SelectMany(cell => cell.Language == "csharp" ? Sentences(cell.Source) : Prose.Of(cell));
+    private static IEnumerable<string> Texts(Notebook lesson, bool withSources = true) =>
+        lesson.Cells.Where(cell => withSources || cell.Role != "sources").SelectMany(cell => cell.Language == "csharp" ? Sentences(cell.Source) : Prose.Of(cell));
 
     // Keys of one word are no text; a pattern for a date or a number is none either.
     private static IEnumerable<string> Sentences(string code) =>
@@ -62,25 +92,10 @@ public partial class SpellingTests
             .Select(token => token.ValueText)
             .Where(text => text.Contains(' ') || (text.Length > 0 && char.IsUpper(text[0])));
 
-    private static async Task<IReadOnlyList<string>> UnknownAsync(IEnumerable<string> texts)
+    private static async Task<IReadOnlyList<string>> UnknownAsync(IEnumerable<string> texts, string language = LessonShelf.FirstLanguage)
     {
-        string[] words = [.. texts.SelectMany(text => Word().Matches(text)).Select(word => word.Value.Replace('’', '\'')).Distinct().Except(Own())];
-        var start = new ProcessStartInfo("hunspell", ["-d", "en_GB", "-i", "utf-8", "-l"])
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            StandardInputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
-            StandardOutputEncoding = Encoding.UTF8,
-        };
-        using Process process = Process.Start(start)!;
-        Task<string> output = process.StandardOutput.ReadToEndAsync();
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        await process.StandardInput.WriteAsync(string.Join('\n', words) + "\n");
-        process.StandardInput.Close();
-        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(1));
-        await process.WaitForExitAsync(patience.Token);
-        Assert.Equal((0, ""), (process.ExitCode, await errors));
-        return [.. (await output).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
+        SpellingDictionary? dictionary = await SpellingDictionary.OfAsync(language);
+        Assert.NotNull(dictionary);
+        return await dictionary.UnknownAsync(texts.SelectMany(SpellingDictionary.WordsOf).Except(Own(language)));
     }
 }

@@ -45,7 +45,7 @@ public sealed class ClassTests(PublishedLessons published)
 
     [Theory]
     [InlineData("class", "Your own noon", "3 files of answers were read.", "In the eastern town × 2; In the western town × 1", "Daylight time moves it by one hour. × 2", "2.0 min", "west taken as plus and degrees left as degrees × 2", "a degree taken as long as on the equator × 1")]
-    [InlineData("class.es", "Tu propio mediodía", "Se han leído 3 archivos de respuestas.", "En la ciudad oriental × 2; En la ciudad occidental × 1", "El horario de verano lo mueve una hora. × 2", "2,0 min", "el oeste tomado como más y los grados dejados en grados × 2", "un grado tomado tan largo como en el ecuador × 1")]
+    [InlineData("class.es", "Tu propio mediodía", "Se han leído 3 archivos de respuestas.", "En la ciudad oriental × 2; En la ciudad occidental × 1", "El horario de verano lo mueve una hora. × 2", "2,0 min", "el oeste tomado como positivo y los grados dejados en grados × 2", "un grado tomado tan largo como en el ecuador × 1")]
     public async Task Answers_to_a_translated_lesson_are_counted_with_those_to_the_lesson(string page, string title, string read, string zones, string clocks, string minutes, string pair, string own)
     {
         var folder = Directory.CreateTempSubdirectory("sunlessons-class-").FullName;

@@ -70,7 +70,7 @@ public sealed class DialTests
             await Assertions.Expect(page.Page.Locator("[data-cell=reading]")).ToContainTextAsync("3 de diciembre de 2026");
             await Assertions.Expect(page.Cell("dial-today").Locator("p").First).ToHaveTextAsync(chain.Total.InWords().Replace("add", "suma", StringComparison.Ordinal).Replace('.', ','));
             await Assertions.Expect(page.Cell("dial-today")).ToContainTextAsync(ReadingChain.TimeText(chain.Clock).Replace('.', ',') + " el 3 de diciembre de 2026 (UTC-3)");
-            await Assertions.Expect(page.Cell("steps")).ToContainTextAsync("suma 93,2 min: el cuadrante está al oeste del meridiano de la zona");
+            await Assertions.Expect(page.Cell("steps")).ToContainTextAsync("suma 93,2 min: el cuadrante está al oeste del meridiano de referencia");
             Assert.DoesNotMatch(@"\b(the|is|on|add|subtract|time|clock)\b", await page.Page.InnerTextAsync("main"));
             Assert.True(await page.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= 320);
             Assert.Empty((await page.Page.RunAxe()).Violations.Select(v => v.Id + " " + v.Nodes[0].Html));

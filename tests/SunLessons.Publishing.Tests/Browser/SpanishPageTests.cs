@@ -19,7 +19,7 @@ public sealed class SpanishPageTests(PublishedLessons published)
         var lesson = new PublishedPage(browser);
         await lesson.OpenAsync(published.Address(Lesson));
         Assert.Equal("es", await lesson.Page.EvaluateAsync<string>("() => document.documentElement.lang"));
-        Assert.Equal("La lección está viva. Tus respuestas se guardan sobre la marcha.", await lesson.Page.TextContentAsync("#lesson-status"));
+        Assert.Equal("La lección está en marcha. Tus respuestas se van guardando.", await lesson.Page.TextContentAsync("#lesson-status"));
         var experiment = lesson.Cell("experiment");
         var sentence = experiment.Locator(".figure [role=status]").First;
         await Assertions.Expect(lesson.Sliders.First).ToBeDisabledAsync();
@@ -27,7 +27,7 @@ public sealed class SpanishPageTests(PublishedLessons published)
         await lesson.PredictAsync();
         await Assertions.Expect(lesson.Cell("prediction")).ToContainTextAsync("Predijiste: 11:30.");
         await Assertions.Expect(lesson.Sliders.First).ToBeEnabledAsync();
-        await Assertions.Expect(sentence).ToContainTextAsync("8,72° O tiene su meridiano 23,7° al oeste del justo. El paso de la longitud es +94,9 min.");
+        await Assertions.Expect(sentence).ToContainTextAsync("8,72° O tiene su meridiano 23,7° al oeste del de referencia. La corrección por longitud es +94,9 min.");
 
         await experiment.GetByRole(AriaRole.Button, new() { NameRegex = new("un paso más") }).ClickAsync();
         await Assertions.Expect(sentence).ToContainTextAsync("+93,9 min");

@@ -36,7 +36,7 @@ public sealed class PlaceTests : IDisposable
         var draft = new PlaceDraft { Name = "x", Latitude = latitude, Longitude = longitude, Zone = "Europe/Madird" };
         Assert.Null(draft.Read(Spanish));
         Assert.Equal((latitudeProblem, longitudeProblem), (draft.LatitudeProblem, draft.LongitudeProblem));
-        Assert.StartsWith("La zona «Europe/Madird» no está en la base de datos de husos horarios 20", draft.ZoneProblem, StringComparison.Ordinal);
+        Assert.StartsWith("La zona «Europe/Madird» no está en la base de datos de zonas horarias 20", draft.ZoneProblem, StringComparison.Ordinal);
         Assert.EndsWith("¿Querías decir Europe/Madrid?", draft.ZoneProblem, StringComparison.Ordinal);
     }
 
