@@ -30,9 +30,12 @@ public sealed record Figure(string Title, Axis X, Axis Y)
     /// <summary>Whether frame, ticks and axis titles are drawn; a plate does without, and so does a figure that has nothing to show yet.</summary>
     public bool ShowsAxes
     {
-        get => _showsAxes && (Series.Length > 0 || Notes.Length > 0 || Marks.Length > 0);
+        get => _showsAxes && !IsEmpty;
         init => _showsAxes = value;
     }
+
+    /// <summary>Whether there is nothing to show yet: no series, no mark, no note.</summary>
+    public bool IsEmpty => Series.Length == 0 && Notes.Length == 0 && Marks.Length == 0;
 
     /// <summary>The short alternative text: kind of figure, axes, what it shows. Made from the figure when nobody wrote one.</summary>
     public string Description

@@ -139,4 +139,16 @@ public class SvgWriterTests
     }
 
     private static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+
+    [Fact]
+    public void A_figure_that_has_nothing_to_show_yet_is_no_higher_than_its_title()
+    {
+        var asleep = Figure.Titled("Own noon").Says("Record your guess above.");
+        Assert.True(asleep.IsEmpty);
+        Assert.InRange(HeightOf(asleep), 20, 60);
+        Assert.InRange(HeightOf(asleep with { Notes = [new Note(1, 2, "here")] }), 200, 400);
+
+        static double HeightOf(Figure figure) =>
+            double.Parse(System.Xml.Linq.XElement.Parse(SvgWriter.Write(figure)).Attribute("height")!.Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
 }

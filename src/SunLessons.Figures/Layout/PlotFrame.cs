@@ -46,7 +46,9 @@ internal sealed class PlotFrame
         for (var round = 0; round < 2; round++)
         {
             var plotWidth = right - left;
-            var plotHeight = figure.EqualScales
+            // A figure that has nothing to show yet is its title: an empty plot would be a white wall between the words.
+            var plotHeight = figure.IsEmpty ? Gap
+                : figure.EqualScales
                 ? Math.Clamp(plotWidth * yExtent.Length / xExtent.Length, 200, Math.Max(200, 1.35 * height - top - bottomHeight))
                 : Math.Max(140, height - top - bottomHeight - XTickLines(figure, xExtent, plotWidth).ExtraHeight);
             Plot = Box.At(left, top, plotWidth, plotHeight);

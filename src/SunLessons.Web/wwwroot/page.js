@@ -14,6 +14,8 @@ export function drawFigure(element, figure) {
   const config = Object.assign({ responsive: true, displaylogo: false, displayModeBar: false }, figure.config ?? {});
   plotly.react(element, figure.data, figure.layout, config);
   figures.set(element, true);
+  // The style sheet keeps a place until then; now the drawing has a height of its own.
+  element.style.minHeight = "0";
   return true;
 }
 
