@@ -129,15 +129,17 @@ public static class StopCheck
 
         _reason = "Stopped as asked.";
         _wanted = true;
+        // A cell that begins meanwhile ends this, also one that is over before the next look: what it sets off was not to be stopped.
+        var stop = _stop;
         Background("stop strays", () =>
         {
-            for (var passed = TimeSpan.Zero; passed < StraysTime && !_running; passed += Look)
+            for (var passed = TimeSpan.Zero; passed < StraysTime && ReferenceEquals(stop, _stop); passed += Look)
             {
                 CellThreads.InterruptWaiting();
                 Thread.Sleep(Look);
             }
 
-            if (!_running)
+            if (ReferenceEquals(stop, _stop))
             {
                 _wanted = false;
                 _reason = null;

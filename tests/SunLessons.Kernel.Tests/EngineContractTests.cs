@@ -75,6 +75,17 @@ public abstract class EngineContractTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task What_a_cell_begins_after_a_stop_is_left_alone()
+    {
+        await _engine.RunAsync("1+1", 1);
+        // The stop looks for strays for a fifth of a second; the cell is over long before.
+        _engine.Stop();
+        await _engine.RunAsync("using System.Threading; var end = \"none\"; var work = Task.Run(() => { try { Thread.Sleep(400); end = \"its own\"; } catch (ThreadInterruptedException) { end = \"stopped\"; } });", 2);
+        await Task.Delay(300);
+        Assert.Equal(new CellFinished(true, "its own"), await _engine.RunAsync("work.Wait(); return end;", 3));
+    }
+
+    [Fact]
     public async Task A_library_built_against_the_standard_of_all_frameworks_shares_the_cells_types()
     {
         // FSharp.Core refers to netstandard, one of the assemblies that only point to others and that cells do without.
