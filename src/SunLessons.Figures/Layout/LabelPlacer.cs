@@ -8,11 +8,12 @@ namespace SunLessons.Figures.Layout;
 /// </summary>
 internal sealed class LabelPlacer
 {
-    private const double Away = 9;
+    // Beyond the tip of the largest marker, a strong diamond, with a little white between.
+    private const double Away = 13;
 
     // Between samples of what is drawn, in CSS pixels: some five of them under a small letter's height.
     private const double Every = 4;
-    private static readonly double[] Reaches = [Away, Away * 2.2, Away * 4.0];
+    private static readonly double[] Reaches = [Away, Away * 1.7, Away * 3.0];
     private static readonly double[] Parts = [0.015, 0.985, 0.25, 0.5, 0.75];
     private readonly PlotFrame _frame;
     private readonly Box _room;
